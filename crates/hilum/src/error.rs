@@ -1,0 +1,98 @@
+//! What was wrong with a number, and with which one.
+//!
+//! An [`Error`] is small, `Copy`, and carries the value that was refused in base units
+//! (kg, m³, s, K, seeds, CFU and their quotients).
+
+use crate::quantity::Temperature;
+
+/// The least and the most, in base units, that a value other than 0 may have: no chain of this
+/// crate's calculations then overflows or loses a value to underflow.
+pub const SMALLEST: f64 = 1e-30;
+/// See [`SMALLEST`].
+pub const LARGEST: f64 = 1e30;
+
+/// Why a calculation was refused.
+#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[non_exhaustive]
+pub enum Error {
+    /// Not a number, or infinite.
+    #[error("{argument} must be a finite number, but is {value}")]
+    NotFinite { argument: Argument, value: f64 },
+    /// Zero or negative where there must be some.
+    #[error("{argument} must be more than 0, but is {value}")]
+    NotPositive { argument: Argument, value: f64 },
+    /// Negative where there may be none or some.
+    #[error("{argument} must not be negative, but is {value}")]
+    Negative { argument: Argument, value: f64 },
+    /// Beyond 1e-30…1e30 base units.
+    #[error("{argument} must lie within 1e-30 and 1e30 base units, but is {value}")]
+    OutOfRange { argument: Argument, value: f64 },
+    /// A share below 0 or above 1.
+    #[error("{argument} must lie within 0 % and 100 %, but is {value} (1 = 100 %)")]
+    NotAShare { argument: Argument, value: f64 },
+    /// A temperature that cannot be.
+    #[error("{argument} must be at or above absolute zero (-273.15 °C), but is {value} °C")]
+    BelowAbsoluteZero { argument: Argument, value: f64 },
+}
+
+/// Which number of a calculation.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, thiserror::Error)]
+#[non_exhaustive]
+pub enum Argument {
+    #[error("the mass of seed")]
+    SeedMass,
+    #[error("the number of seeds")]
+    Seeds,
+    #[error("the seed size")]
+    SeedSize,
+}
+
+/// A number that must be more than 0.
+pub(crate) fn positive(argument: Argument, value: f64) -> Result<f64, Error> {
+    if (SMALLEST..=LARGEST).contains(&value) {
+        Ok(value)
+    } else if !value.is_finite() {
+        Err(Error::NotFinite { argument, value })
+    } else if value <= 0.0 {
+        Err(Error::NotPositive { argument, value })
+    } else {
+        Err(Error::OutOfRange { argument, value })
+    }
+}
+
+/// A number that may be 0.
+pub(crate) fn not_negative(argument: Argument, value: f64) -> Result<f64, Error> {
+    if value == 0.0 {
+        // Also for -0.0, so that no sign survives.
+        Ok(0.0)
+    } else if value < 0.0 && value.is_finite() {
+        Err(Error::Negative { argument, value })
+    } else {
+        positive(argument, value)
+    }
+}
+
+/// A share, 0 to 1.
+pub(crate) fn share(argument: Argument, value: f64) -> Result<f64, Error> {
+    if (0.0..=1.0).contains(&value) {
+        not_negative(argument, value)
+    } else if value.is_finite() {
+        Err(Error::NotAShare { argument, value })
+    } else {
+        Err(Error::NotFinite { argument, value })
+    }
+}
+
+/// A point on the temperature scale.
+pub(crate) fn temperature(argument: Argument, at: Temperature) -> Result<Temperature, Error> {
+    let value = at.celsius();
+    if !value.is_finite() {
+        Err(Error::NotFinite { argument, value })
+    } else if value < Temperature::ABSOLUTE_ZERO.celsius() {
+        Err(Error::BelowAbsoluteZero { argument, value })
+    } else if value > LARGEST {
+        Err(Error::OutOfRange { argument, value })
+    } else {
+        Ok(at)
+    }
+}

@@ -1,0 +1,15 @@
+//! Seed treatment calculations.
+#![no_std]
+#![forbid(unsafe_code)]
+
+// uom's `system!` and `quantity!` call each other by name.
+#[macro_use]
+extern crate uom;
+
+#[macro_use]
+pub mod unit;
+pub mod error;
+pub mod math;
+pub mod quantity;
+
+pub use error::{Argument, Error};

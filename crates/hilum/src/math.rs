@@ -1,0 +1,40 @@
+//! libm behind one door.
+//!
+//! The standard library's transcendental functions differ from target to target in the last bit; libm's
+//! do not. Every power, logarithm and root of this crate goes through here.
+
+/// 10^x. Above the largest double it saturates there; below the smallest it is 0.
+#[must_use]
+pub fn exp10(x: f64) -> f64 {
+    libm::pow(10.0, x).min(f64::MAX)
+}
+
+/// log10 x; negative infinity for 0.
+#[must_use]
+pub fn log10(x: f64) -> f64 {
+    libm::log10(x)
+}
+
+/// x^y.
+#[must_use]
+pub fn pow(x: f64, y: f64) -> f64 {
+    libm::pow(x, y).min(f64::MAX)
+}
+
+/// Square root.
+#[must_use]
+pub fn sqrt(x: f64) -> f64 {
+    libm::sqrt(x)
+}
+
+/// The whole number at or below x.
+#[must_use]
+pub fn floor(x: f64) -> f64 {
+    libm::floor(x)
+}
+
+/// The whole number at or above x.
+#[must_use]
+pub fn ceil(x: f64) -> f64 {
+    libm::ceil(x)
+}

@@ -1,0 +1,1 @@
+//! Checks that span the crates.
