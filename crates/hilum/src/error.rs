@@ -14,6 +14,7 @@ pub const LARGEST: f64 = 1e30;
 /// Why a calculation was refused.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 #[non_exhaustive]
+#[expect(missing_docs, reason = "the fields: which number, and its value in base units")]
 pub enum Error {
     /// Not a number, or infinite.
     #[error("{argument} must be a finite number, but is {value}")]
@@ -33,18 +34,78 @@ pub enum Error {
     /// A temperature that cannot be.
     #[error("{argument} must be at or above absolute zero (-273.15 °C), but is {value} °C")]
     BelowAbsoluteZero { argument: Argument, value: f64 },
+    /// Not given, though this calculation needs it.
+    #[error("{argument} is needed here")]
+    Needed { argument: Argument },
 }
 
 /// Which number of a calculation.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, thiserror::Error)]
 #[non_exhaustive]
 pub enum Argument {
+    /// The mass of seed.
     #[error("the mass of seed")]
     SeedMass,
+    /// The number of seeds.
     #[error("the number of seeds")]
     Seeds,
+    /// The seed size.
     #[error("the seed size")]
     SeedSize,
+    /// The mass of a thousand seeds.
+    #[error("the mass of a thousand seeds")]
+    ThousandSeedMass,
+    /// The tolerance of the seed size.
+    #[error("the tolerance of the seed size")]
+    SizeTolerance,
+    /// The seed unit.
+    #[error("the seed unit")]
+    SeedUnit,
+    /// The bushel.
+    #[error("the bushel")]
+    Bushel,
+    /// The share.
+    #[error("the share")]
+    Share,
+    /// The germination.
+    #[error("the germination")]
+    Germination,
+    /// The emergence.
+    #[error("the emergence")]
+    Emergence,
+    /// The seeds sown per area.
+    #[error("the seeds sown per area")]
+    Sown,
+    /// The sowing rate.
+    #[error("the sowing rate")]
+    SowingRate,
+    /// The area.
+    #[error("the area")]
+    Area,
+    /// The rate per mass of seed.
+    #[error("the rate per mass of seed")]
+    RatePerMass,
+    /// The rate per bushel.
+    #[error("the rate per bushel")]
+    RatePerBushel,
+    /// The rate per seed.
+    #[error("the rate per seed")]
+    RatePerSeed,
+    /// The rate per unit.
+    #[error("the rate per unit")]
+    RatePerUnit,
+    /// The rate per area.
+    #[error("the rate per area")]
+    RatePerArea,
+    /// The amount of product.
+    #[error("the amount of product")]
+    ProductAmount,
+    /// The density.
+    #[error("the density")]
+    Density,
+    /// The content of active ingredient.
+    #[error("the content of active ingredient")]
+    ActiveContent,
 }
 
 /// A number that must be more than 0.

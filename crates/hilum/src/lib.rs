@@ -7,9 +7,13 @@
 extern crate uom;
 
 #[macro_use]
+mod checked;
+#[macro_use]
 pub mod unit;
 pub mod error;
 pub mod math;
 pub mod quantity;
+pub mod rate;
+pub mod seed;
 
 pub use error::{Argument, Error};

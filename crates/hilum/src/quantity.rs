@@ -217,3 +217,11 @@ impl core::ops::Add<TemperatureDifference> for Temperature {
         Self { celsius: self.celsius + by.value }
     }
 }
+
+/// A quantity from a number in base units.
+macro_rules! base {
+    ($quantity:ident, $value:expr) => {
+        $quantity { dimension: core::marker::PhantomData, units: core::marker::PhantomData, value: $value }
+    };
+}
+pub(crate) use base;

@@ -1,0 +1,27 @@
+//! How a domain type is made: a quantity, looked at once, then trusted.
+
+/// Declares a newtype whose value is checked when it is made. Inside it is base units; whatever is
+/// calculated from checked values is finite (see [`crate::error::SMALLEST`]).
+macro_rules! checked {
+    ($(#[$doc:meta])* $name:ident($quantity:ident), $check:ident, $argument:ident) => {
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
+        pub struct $name(pub(crate) f64);
+
+        impl $name {
+            /// Looks at the value, once.
+            ///
+            /// # Errors
+            /// When it is not finite, has the wrong sign, or lies beyond 1e-30…1e30 base units.
+            pub fn new(value: $quantity) -> Result<Self, $crate::Error> {
+                $crate::error::$check($crate::Argument::$argument, value.value).map(Self)
+            }
+
+            /// The plain quantity.
+            #[must_use]
+            pub const fn get(self) -> $quantity {
+                $crate::quantity::base!($quantity, self.0)
+            }
+        }
+    };
+}
