@@ -219,7 +219,7 @@ impl<S: Substance> PerMass<S> {
     }
 }
 
-impl<S> PerSeed<S> {
+impl<S: Copy> PerSeed<S> {
     pub(crate) const fn of(base: f64) -> Self {
         Self(base, PhantomData)
     }
@@ -275,7 +275,7 @@ impl<S: Substance> PerSeed<S> {
     }
 }
 
-impl<S> PerArea<S> {
+impl<S: Copy> PerArea<S> {
     pub(crate) const fn of(base: f64) -> Self {
         Self(base, PhantomData)
     }
