@@ -38,3 +38,11 @@ pub fn floor(x: f64) -> f64 {
 pub fn ceil(x: f64) -> f64 {
     libm::ceil(x)
 }
+
+/// A whole number nearest to x, if an `i32` can hold it.
+#[must_use]
+#[expect(clippy::as_conversions, clippy::cast_possible_truncation, reason = "in range, as checked")]
+pub fn to_i32(x: f64) -> Option<i32> {
+    let whole = libm::round(x);
+    (f64::from(i32::MIN)..=f64::from(i32::MAX)).contains(&whole).then_some(whole as i32)
+}
