@@ -106,6 +106,21 @@ pub enum Argument {
     /// The content of active ingredient.
     #[error("the content of active ingredient")]
     ActiveContent,
+    /// The titre.
+    #[error("the titre")]
+    Titre,
+    /// The part's share of the set.
+    #[error("the part's share of the set")]
+    PartOfSet,
+    /// The volume or mass of the part.
+    #[error("the amount of the part")]
+    Part,
+    /// The volume or mass of the whole set.
+    #[error("the amount of the set")]
+    Set,
+    /// The share of the cells that arrives alive on the seed.
+    #[error("the recovery")]
+    Recovery,
 }
 
 /// A number that must be more than 0.

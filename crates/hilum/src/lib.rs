@@ -15,5 +15,6 @@ pub mod math;
 pub mod quantity;
 pub mod rate;
 pub mod seed;
+pub mod viability;
 
 pub use error::{Argument, Error};
