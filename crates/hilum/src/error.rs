@@ -34,6 +34,9 @@ pub enum Error {
     /// A temperature that cannot be.
     #[error("{argument} must be at or above absolute zero (-273.15 °C), but is {value} °C")]
     BelowAbsoluteZero { argument: Argument, value: f64 },
+    /// More than another number that bounds it.
+    #[error("{argument} must be at most {most}, but is {value}")]
+    MoreThan { argument: Argument, value: f64, most: f64 },
     /// Not given, though this calculation needs it.
     #[error("{argument} is needed here")]
     Needed { argument: Argument },
@@ -121,6 +124,36 @@ pub enum Argument {
     /// The share of the cells that arrives alive on the seed.
     #[error("the recovery")]
     Recovery,
+    /// A decimal reduction time.
+    #[error("the decimal reduction time")]
+    DecimalReduction,
+    /// The fast decimal reduction time of two.
+    #[error("the fast decimal reduction time")]
+    FastReduction,
+    /// The scale of a Weibull survival curve.
+    #[error("the scale of the survival curve")]
+    WeibullScale,
+    /// The shape of a Weibull survival curve.
+    #[error("the shape of the survival curve")]
+    WeibullShape,
+    /// The temperature at which a survival curve was measured.
+    #[error("the reference temperature of the survival curve")]
+    ReferenceTemperature,
+    /// The warming that kills ten times as fast.
+    #[error("the z value of the survival curve")]
+    ZValue,
+    /// How long a storage period lasts.
+    #[error("the length of the storage period")]
+    StoragePeriod,
+    /// The temperature of a storage period.
+    #[error("the storage temperature")]
+    StorageTemperature,
+    /// The time since the seed was treated.
+    #[error("the time since treating")]
+    TimeSinceTreating,
+    /// How long the treated seed keeps.
+    #[error("the life on the seed")]
+    Life,
 }
 
 /// A number that must be more than 0.
