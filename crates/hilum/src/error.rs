@@ -37,6 +37,15 @@ pub enum Error {
     /// More than another number that bounds it.
     #[error("{argument} must be at most {most}, but is {value}")]
     MoreThan { argument: Argument, value: f64, most: f64 },
+    /// Not enough of them to calculate with.
+    #[error("{argument}: at least {least} are needed, but there are {given}")]
+    TooFew { argument: Argument, given: usize, least: usize },
+    /// The same everywhere, where a difference is needed.
+    #[error("{argument} must differ, but all are {value}")]
+    AllEqual { argument: Argument, value: f64 },
+    /// A count that should fall with time, but does not; the value is its change in log10 per second.
+    #[error("{argument} must fall with time, but log10 of it changes by {value} per second")]
+    NotFalling { argument: Argument, value: f64 },
     /// Not given, though this calculation needs it.
     #[error("{argument} is needed here")]
     Needed { argument: Argument },
@@ -151,6 +160,12 @@ pub enum Argument {
     /// The time since the seed was treated.
     #[error("the time since treating")]
     TimeSinceTreating,
+    /// When a sample was counted.
+    #[error("the times of the counts")]
+    CountTime,
+    /// A count of living cells.
+    #[error("the count")]
+    Count,
     /// How long the treated seed keeps.
     #[error("the life on the seed")]
     Life,

@@ -30,10 +30,13 @@
 //! # Ok(()) }
 //! ```
 
+mod fit;
 mod keeping;
+pub mod storage;
 mod survival;
 mod titre;
 
+pub use fit::{Fit, FitErrors, Sample, fit_log_linear};
 pub use keeping::{Because, Crossing, Life, PlantBy, plant_by};
 pub use survival::{
     DecimalReduction, Model, Period, Reference, Survival, TwoPhase, WeibullScale, WeibullShape,
