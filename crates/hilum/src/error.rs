@@ -34,6 +34,18 @@ pub enum Error {
     /// A temperature that cannot be.
     #[error("{argument} must be at or above absolute zero (-273.15 °C), but is {value} °C")]
     BelowAbsoluteZero { argument: Argument, value: f64 },
+    /// More than another number that bounds it.
+    #[error("{argument} must be at most {most}, but is {value}")]
+    MoreThan { argument: Argument, value: f64, most: f64 },
+    /// Not enough of them to calculate with.
+    #[error("{argument}: at least {least} are needed, but there are {given}")]
+    TooFew { argument: Argument, given: usize, least: usize },
+    /// The same everywhere, where a difference is needed.
+    #[error("{argument} must differ, but all are {value}")]
+    AllEqual { argument: Argument, value: f64 },
+    /// A count that should fall with time, but does not; the value is its change in log10 per second.
+    #[error("{argument} must fall with time, but log10 of it changes by {value} per second")]
+    NotFalling { argument: Argument, value: f64 },
     /// Not given, though this calculation needs it.
     #[error("{argument} is needed here")]
     Needed { argument: Argument },
@@ -103,9 +115,63 @@ pub enum Argument {
     /// The density.
     #[error("the density")]
     Density,
+    /// The temperature.
+    #[error("the temperature")]
+    Temperature,
     /// The content of active ingredient.
     #[error("the content of active ingredient")]
     ActiveContent,
+    /// The titre.
+    #[error("the titre")]
+    Titre,
+    /// The part's share of the set.
+    #[error("the part's share of the set")]
+    PartOfSet,
+    /// The volume or mass of the part.
+    #[error("the amount of the part")]
+    Part,
+    /// The volume or mass of the whole set.
+    #[error("the amount of the set")]
+    Set,
+    /// The share of the cells that arrives alive on the seed.
+    #[error("the recovery")]
+    Recovery,
+    /// A decimal reduction time.
+    #[error("the decimal reduction time")]
+    DecimalReduction,
+    /// The fast decimal reduction time of two.
+    #[error("the fast decimal reduction time")]
+    FastReduction,
+    /// The scale of a Weibull survival curve.
+    #[error("the scale of the survival curve")]
+    WeibullScale,
+    /// The shape of a Weibull survival curve.
+    #[error("the shape of the survival curve")]
+    WeibullShape,
+    /// The temperature at which a survival curve was measured.
+    #[error("the reference temperature of the survival curve")]
+    ReferenceTemperature,
+    /// The warming that kills ten times as fast.
+    #[error("the z value of the survival curve")]
+    ZValue,
+    /// How long a storage period lasts.
+    #[error("the length of the storage period")]
+    StoragePeriod,
+    /// The temperature of a storage period.
+    #[error("the storage temperature")]
+    StorageTemperature,
+    /// The time since the seed was treated.
+    #[error("the time since treating")]
+    TimeSinceTreating,
+    /// When a sample was counted.
+    #[error("the times of the counts")]
+    CountTime,
+    /// A count of living cells.
+    #[error("the count")]
+    Count,
+    /// How long the treated seed keeps.
+    #[error("the life on the seed")]
+    Life,
 }
 
 /// A number that must be more than 0.

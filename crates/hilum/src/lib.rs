@@ -16,5 +16,6 @@ pub mod quantity;
 pub mod rate;
 pub mod seed;
 pub mod text;
+pub mod viability;
 
 pub use error::{Argument, Error};

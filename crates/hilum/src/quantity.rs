@@ -224,6 +224,13 @@ impl Temperature {
     pub const fn from_celsius(celsius: f64) -> Self {
         Self { celsius }
     }
+    /// The same point, if there can be one.
+    ///
+    /// # Errors
+    /// When it is not finite or below absolute zero.
+    pub fn checked(self) -> Result<Self, crate::Error> {
+        crate::error::temperature(crate::Argument::Temperature, self)
+    }
     #[must_use]
     pub const fn from_fahrenheit(fahrenheit: f64) -> Self {
         Self { celsius: (fahrenheit - 32.0) * 5.0 / 9.0 }
