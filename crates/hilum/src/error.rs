@@ -115,6 +115,9 @@ pub enum Argument {
     /// The density.
     #[error("the density")]
     Density,
+    /// The seed flow.
+    #[error("the seed flow")]
+    SeedFlow,
     /// The temperature.
     #[error("the temperature")]
     Temperature,
@@ -175,7 +178,7 @@ pub enum Argument {
 }
 
 /// A number that must be more than 0.
-pub(crate) fn positive(argument: Argument, value: f64) -> Result<f64, Error> {
+pub fn positive(argument: Argument, value: f64) -> Result<f64, Error> {
     if (SMALLEST..=LARGEST).contains(&value) {
         Ok(value)
     } else if !value.is_finite() {
@@ -188,7 +191,7 @@ pub(crate) fn positive(argument: Argument, value: f64) -> Result<f64, Error> {
 }
 
 /// A number that may be 0.
-pub(crate) fn not_negative(argument: Argument, value: f64) -> Result<f64, Error> {
+pub fn not_negative(argument: Argument, value: f64) -> Result<f64, Error> {
     if value == 0.0 {
         // Also for -0.0, so that no sign survives.
         Ok(0.0)
@@ -200,7 +203,7 @@ pub(crate) fn not_negative(argument: Argument, value: f64) -> Result<f64, Error>
 }
 
 /// A share, 0 to 1.
-pub(crate) fn share(argument: Argument, value: f64) -> Result<f64, Error> {
+pub fn share(argument: Argument, value: f64) -> Result<f64, Error> {
     if (0.0..=1.0).contains(&value) {
         not_negative(argument, value)
     } else if value.is_finite() {
