@@ -11,9 +11,14 @@ mod checked;
 #[macro_use]
 pub mod unit;
 pub mod error;
+pub mod limit;
 pub mod math;
+pub mod mix;
+pub mod pack;
 pub mod quantity;
 pub mod rate;
 pub mod seed;
+mod slack;
+pub mod treater;
 
 pub use error::{Argument, Error};
