@@ -118,8 +118,7 @@ impl Read for f64 {
 impl Read for u32 {
     fn read(node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Self> {
         let value = f64::read(node, at, gathered)?;
-        let whole = hilum::math::to_i32(value).filter(|whole| f64::from(*whole).total_cmp(&value).is_eq());
-        let Some(count) = whole.and_then(|whole| Self::try_from(whole).ok()) else {
+        let Some(count) = hilum::math::to_i32(value).and_then(|whole| Self::try_from(whole).ok()) else {
             gathered.add(at, shown(node), format!("must be a whole number from 0 to {}", i32::MAX));
             return None;
         };

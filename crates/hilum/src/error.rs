@@ -46,6 +46,18 @@ pub enum Error {
     /// A count that should fall with time, but does not; the value is its change in log10 per second.
     #[error("{argument} must fall with time, but log10 of it changes by {value} per second")]
     NotFalling { argument: Argument, value: f64 },
+    /// Less than the least that works.
+    #[error("{argument} must be at least {least}, but is {value}")]
+    TooLittle { argument: Argument, value: f64, least: f64 },
+    /// A pump curve whose catches were all made at one setting.
+    #[error("a pump curve of several catches needs two different settings, but all are {value}")]
+    OneSetting { value: f64 },
+    /// A pump curve that does not rise.
+    #[error("the flow of a pump must rise with its setting, but changes by {value} m³/s per step")]
+    NotRising { value: f64 },
+    /// More sizes of pack than a choice is made among.
+    #[error("a choice is made among 1 to 8 sizes of pack, but there are {value}")]
+    SizesOfPack { value: usize },
     /// Not given, though this calculation needs it.
     #[error("{argument} is needed here")]
     Needed { argument: Argument },
@@ -115,9 +127,9 @@ pub enum Argument {
     /// The density.
     #[error("the density")]
     Density,
-    /// The seed flow.
-    #[error("the seed flow")]
-    SeedFlow,
+    /// How long something lasts.
+    #[error("the duration")]
+    Duration,
     /// The temperature.
     #[error("the temperature")]
     Temperature,
@@ -175,6 +187,84 @@ pub enum Argument {
     /// How long the treated seed keeps.
     #[error("the life on the seed")]
     Life,
+    /// The seed that a set covers.
+    #[error("the seed that a set covers")]
+    Coverage,
+    /// The seed that sets must cover.
+    #[error("the seed that sets must cover")]
+    Need,
+    /// The seed that the opened sets cover.
+    #[error("the seed that the opened sets cover")]
+    Covered,
+    /// The price of a set.
+    #[error("the price of a set")]
+    Price,
+    /// The number of sets.
+    #[error("the number of sets")]
+    Sets,
+    /// The rate of a product in the mix.
+    #[error("the rate of a product in the mix")]
+    MixRate,
+    /// The volume that the mix is made up to.
+    #[error("the volume per mass of seed that the mix is made up to")]
+    MakeUpTo,
+    /// The volume of mix.
+    #[error("the volume of mix")]
+    MixVolume,
+    /// The hold-up.
+    #[error("the hold-up of pump and lines")]
+    HoldUp,
+    /// The least fill.
+    #[error("the least fill of the tank")]
+    MinFill,
+    /// The share of a product in the mix.
+    #[error("the share of a product in the mix")]
+    MixShare,
+    /// The flow of seed.
+    #[error("the flow of seed")]
+    SeedFlow,
+    /// The flow of liquid.
+    #[error("the flow of liquid")]
+    LiquidFlow,
+    /// The utilisation.
+    #[error("the utilisation")]
+    Utilisation,
+    /// The charge of a batch treater.
+    #[error("the charge of a batch treater")]
+    Charge,
+    /// The cycle of a batch treater.
+    #[error("the cycle of a batch treater")]
+    Cycle,
+    /// The volume caught.
+    #[error("the volume caught")]
+    CaughtVolume,
+    /// The mass caught.
+    #[error("the mass caught")]
+    CaughtMass,
+    /// The time of the catch.
+    #[error("the time of the catch")]
+    CatchTime,
+    /// The setting of the pump.
+    #[error("the setting of the pump")]
+    Setting,
+    /// The pump curve.
+    #[error("a catch of the pump curve")]
+    PumpCurve,
+    /// The mass of a dump.
+    #[error("the mass of a dump")]
+    Dump,
+    /// The number of dumps.
+    #[error("the number of dumps")]
+    Dumps,
+    /// The time that the dumps took.
+    #[error("the time that the dumps took")]
+    DumpTime,
+    /// The limit of an active per area and season.
+    #[error("the season's limit")]
+    SeasonLimit,
+    /// What was used of it.
+    #[error("what the season has used")]
+    SeasonUsed,
 }
 
 /// A number that must be more than 0.

@@ -11,11 +11,16 @@ mod checked;
 #[macro_use]
 pub mod unit;
 pub mod error;
+pub mod limit;
 pub mod math;
+pub mod mix;
+pub mod pack;
 pub mod quantity;
 pub mod rate;
 pub mod seed;
+mod slack;
 pub mod text;
+pub mod treater;
 pub mod viability;
 
 pub use error::{Argument, Error};
