@@ -7,6 +7,7 @@ extern crate alloc;
 pub mod document;
 mod json;
 pub mod limits;
+mod model;
 mod problem;
 mod read;
 

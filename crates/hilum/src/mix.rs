@@ -176,6 +176,9 @@ checked! {
 }
 
 impl HoldUp {
+    /// None: the lines are counted as part of the tank.
+    pub const NONE: Self = Self(0.0);
+
     /// What to mix so that a mass of seed can be treated from empty lines: mass × slurry + hold-up.
     ///
     /// # Errors

@@ -121,7 +121,8 @@ pub(crate) fn refusal(error: hilum::Error) -> String {
         Error::NotPositive { .. } => "must be more than 0".into(),
         Error::Negative { .. } => "must not be negative".into(),
         Error::OutOfRange { .. } => {
-            "is beyond what can be calculated with; values lie within 1e-30 and 1e30 kg, m3, s, seeds or CFU".into()
+            "is beyond what can be calculated with; values lie within 1e-30 and 1e30 kg, m3, s, seeds or CFU"
+                .into()
         }
         Error::NotAShare { .. } => "must lie within 0 % and 100 %".into(),
         Error::BelowAbsoluteZero { .. } => "is below absolute zero (-273.15 degC)".into(),
@@ -157,9 +158,7 @@ impl<'j> Field<'_, 'j> {
     pub(crate) fn temperature(&self, gathered: &mut Gathered) -> Option<Temperature> {
         let asked = Asked::read(self.doc, &self.at, gathered)?;
         match asked.written.measured(&Bases::default()) {
-            Ok(Measured::Temperature(at)) => {
-                asked.checked(at.checked(), &self.at, gathered)
-            }
+            Ok(Measured::Temperature(at)) => asked.checked(at.checked(), &self.at, gathered),
             Ok(Measured::Quantity { powers, .. }) => {
                 asked.wrong(powers, "a temperature in degC or degF", &self.at, gathered);
                 None

@@ -9,8 +9,8 @@ use hilum::rate::{CellCount, PerSeed};
 use hilum::seed::Share;
 use hilum::text::Bases;
 use hilum::viability::{
-    DecimalReduction, Life, Model, Reference, Survival, Titre, TitrePerMass, TitrePerVolume, TwoPhase, WeibullScale,
-    WeibullShape,
+    DecimalReduction, Life, Model, Reference, Survival, Titre, TitrePerMass, TitrePerVolume, TwoPhase,
+    WeibullScale, WeibullShape,
 };
 
 use super::after::duration;
@@ -170,10 +170,8 @@ fn weibull(doc: &document::Survival, at: &Pointer<'_>, gathered: &mut Gathered) 
 fn two_phase(doc: &document::Survival, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Model> {
     let fraction =
         needed(doc.fraction.as_ref(), at, "fraction", gathered).and_then(|field| field.share(gathered));
-    let fast =
-        needed(doc.fast.as_ref(), at, "fast", gathered).and_then(|field| reduction(&field, gathered));
-    let slow =
-        needed(doc.slow.as_ref(), at, "slow", gathered).and_then(|field| reduction(&field, gathered));
+    let fast = needed(doc.fast.as_ref(), at, "fast", gathered).and_then(|field| reduction(&field, gathered));
+    let slow = needed(doc.slow.as_ref(), at, "slow", gathered).and_then(|field| reduction(&field, gathered));
     TwoPhase::new(fraction?, fast?, slow?)
         .map_err(|_| {
             let value = doc.fast.as_ref().map(super::ask::shown);
@@ -184,7 +182,11 @@ fn two_phase(doc: &document::Survival, at: &Pointer<'_>, gathered: &mut Gathered
 }
 
 /// `at` and `z`, together or not at all.
-fn reference(doc: &document::Survival, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Option<Reference>> {
+fn reference(
+    doc: &document::Survival,
+    at: &Pointer<'_>,
+    gathered: &mut Gathered,
+) -> Option<Option<Reference>> {
     match (&doc.at, &doc.z) {
         (None, None) => Some(None),
         (Some(_), None) => {

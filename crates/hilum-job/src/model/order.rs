@@ -4,11 +4,14 @@ use alloc::collections::BTreeMap;
 use alloc::format;
 use alloc::vec::Vec;
 
-use hilum::{Argument, Error};
-use hilum::quantity::{Area, Mass, MassFlow, MassPerArea, MassPerSeed, Measure, Seeds, SeedsPerArea, SeedsPerMass, Temperature};
+use hilum::quantity::{
+    Area, Mass, MassFlow, MassPerArea, MassPerSeed, Measure, Seeds, SeedsPerArea, SeedsPerMass, Temperature,
+};
 use hilum::rate::{ActivePerSeed, PerSeed};
 use hilum::seed::{Bushel, SeedSize, SeedUnit, Share, Sown, UnitOfMass, UnitOfSeeds};
 use hilum::text::Bases;
+use hilum::treater::SeedFlow;
+use hilum::{Argument, Error};
 
 use super::after::{self, After};
 use super::ask::{Asked, Field, optional};
@@ -30,7 +33,7 @@ pub(crate) struct Order<'j> {
     pub(crate) spread: Option<[Seed; 2]>,
     pub(crate) package: Option<Amount>,
     pub(crate) temperature: Option<Temperature>,
-    pub(crate) seed_flow: Option<MassFlow>,
+    pub(crate) seed_flow: Option<SeedFlow>,
     /// The treatments it gets, as indices, in the job's order.
     pub(crate) treat: Vec<usize>,
     pub(crate) on_seed: Vec<(&'j str, ActivePerSeed)>,
@@ -170,7 +173,11 @@ pub(crate) fn field<'a, 'j>(
 
 fn bases(doc: &document::Order, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Bases> {
     let unit = optional!(doc.unit, |unit| seed_unit(unit, &at.field("unit"), gathered));
-    let bushel = optional!(doc.bushel, |bushel| field(bushel, at, "bushel").get("a bushel, a mass,", Bushel::new, gathered));
+    let bushel = optional!(doc.bushel, |bushel| field(bushel, at, "bushel").get(
+        "a bushel, a mass,",
+        Bushel::new,
+        gathered
+    ));
     Some(Bases { unit: unit?, bushel: bushel? })
 }
 
@@ -234,7 +241,6 @@ fn amount(
     None
 }
 
-
 /// What a package holds; an area is no such amount.
 fn package_holds(
     doc: &document::Package,
@@ -263,7 +269,11 @@ fn sowing(doc: &document::Order, at: &Pointer<'_>, gathered: &mut Gathered) -> O
             };
             let emergence = field(emergence, &at, "emergence").share(gathered);
             let Some(germination) = germination else {
-                gathered.add(&at.field("stand"), None, "needs the order's germination; give it, as in \"92 %\"");
+                gathered.add(
+                    &at.field("stand"),
+                    None,
+                    "needs the order's germination; give it, as in \"92 %\"",
+                );
                 return None;
             };
             match Sown::for_stand(stand?, germination, emergence?) {
@@ -275,7 +285,11 @@ fn sowing(doc: &document::Order, at: &Pointer<'_>, gathered: &mut Gathered) -> O
             }
         }
         (None, Some(_), None) => {
-            gathered.add(&at.field("emergence"), None, "is needed with a stand: the share of viable seed that gives a plant");
+            gathered.add(
+                &at.field("emergence"),
+                None,
+                "is needed with a stand: the share of viable seed that gives a plant",
+            );
             None
         }
         _ => {
@@ -302,11 +316,12 @@ fn sowing_rate(doc: &document::Quantity, at: &Pointer<'_>, gathered: &mut Gather
 }
 
 /// Mass of seed per time.
-pub(crate) fn seed_flow(doc: &document::Quantity, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<MassFlow> {
-    let wanted = "a seed flow, mass per time,";
-    let asked = Asked::read(doc, at, gathered)?;
-    let flow = asked.quantity::<MassFlow>(&Bases::default(), wanted, at, gathered)?;
-    asked.checked(hilum::error::positive(Argument::SeedFlow, flow.value), at, gathered).map(|_| flow)
+pub(crate) fn seed_flow(
+    doc: &document::Quantity,
+    at: &Pointer<'_>,
+    gathered: &mut Gathered,
+) -> Option<SeedFlow> {
+    Field { doc, at: *at }.get::<MassFlow, _>("a seed flow, mass per time,", SeedFlow::new, gathered)
 }
 
 /// The treatments of an order, in the job's order.
@@ -345,7 +360,11 @@ fn on_seed<'j>(
     let mut read = Vec::new();
     for (i, on) in list.iter().enumerate() {
         let at = at.item(i);
-        let per_seed = field(&on.per_seed, &at, "per_seed").get("active ingredient per seed, mass per seed,", PerSeed::new, gathered);
+        let per_seed = field(&on.per_seed, &at, "per_seed").get(
+            "active ingredient per seed, mass per seed,",
+            PerSeed::new,
+            gathered,
+        );
         read.push((on.active.as_str(), per_seed?));
     }
     Some(read)
@@ -368,8 +387,16 @@ fn seed(
         Ok((seed, Some([Seed::of(amount, low, sowing)?, Seed::of(amount, high, sowing)?])))
     })();
     seed.map_err(|error| match error {
-        Error::NotAShare { .. } => gathered.add(&at.field("size_tolerance"), doc.size_tolerance.as_ref().map(super::ask::shown), "must be less than 100 %"),
-        _ => gathered.add(&at.field("amount"), Some(super::ask::shown(&doc.amount)), format!("gives, at this size, seed beyond what can be calculated with: {error}")),
+        Error::NotAShare { .. } => gathered.add(
+            &at.field("size_tolerance"),
+            doc.size_tolerance.as_ref().map(super::ask::shown),
+            "must be less than 100 %",
+        ),
+        _ => gathered.add(
+            &at.field("amount"),
+            Some(super::ask::shown(&doc.amount)),
+            format!("gives, at this size, seed beyond what can be calculated with: {error}"),
+        ),
     })
     .ok()
 }

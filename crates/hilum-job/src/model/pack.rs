@@ -84,12 +84,20 @@ fn part_amount<'j>(
         (PartAmount::Volume(fill), Some(PartAmount::Volume(usable))) => usable > fill,
         (PartAmount::Mass(fill), Some(PartAmount::Mass(usable))) => usable > fill,
         _ => {
-            gathered.add(&at.field("usable"), None, "is measured otherwise than the fill; give both by volume or both by mass");
+            gathered.add(
+                &at.field("usable"),
+                None,
+                "is measured otherwise than the fill; give both by volume or both by mass",
+            );
             return None;
         }
     };
     if more {
-        gathered.add(&at.field("usable"), part.usable.as_ref().map(super::ask::shown), "is more than the fill");
+        gathered.add(
+            &at.field("usable"),
+            part.usable.as_ref().map(super::ask::shown),
+            "is more than the fill",
+        );
         return None;
     }
     usable.map(|usable| (part.part.as_str(), usable))

@@ -195,12 +195,20 @@ fn stated<'j>(
             Asked::read(cells, &at.field("cells"), gathered).map(Stated::Cells)
         }
         (None, None, None) => {
-            gathered.add(&at.field("rate"), None, "is required, but is missing; state rate, active_rate or cells");
+            gathered.add(
+                &at.field("rate"),
+                None,
+                "is required, but is missing; state rate, active_rate or cells",
+            );
             None
         }
         (Some(_), _, _) => {
             let other = if doc.active_rate.is_some() { "active_rate" } else { "cells" };
-            gathered.add(&at.field(other), None, "stands beside rate; state the dose once (others go into also_stated)");
+            gathered.add(
+                &at.field(other),
+                None,
+                "stands beside rate; state the dose once (others go into also_stated)",
+            );
             None
         }
         (None, Some(_), Some(_)) => {
@@ -289,6 +297,8 @@ fn living_product(
 
 fn date(text: &String, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<NaiveDate> {
     NaiveDate::parse_from_str(text, "%Y-%m-%d")
-        .map_err(|_| gathered.add(at, Some(quoted(text)), "is not a day; write year-month-day as in \"2027-09-30\""))
+        .map_err(|_| {
+            gathered.add(at, Some(quoted(text)), "is not a day; write year-month-day as in \"2027-09-30\"")
+        })
         .ok()
 }
