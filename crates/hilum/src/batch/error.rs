@@ -1,0 +1,79 @@
+//! Why no batches could be planned.
+
+/// What was given too many of, or too little room for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, thiserror::Error)]
+#[non_exhaustive]
+pub enum Counted {
+    /// [`super::MAX_ORDERS`].
+    #[error("orders")]
+    Orders,
+    /// [`super::MAX_TANKS`].
+    #[error("tanks")]
+    Tanks,
+    /// [`super::MAX_SHIFTS`].
+    #[error("shifts")]
+    Shifts,
+    /// [`super::MAX_SIZES`].
+    #[error("set sizes of one tank")]
+    SetSizes,
+    /// [`super::MAX_MIXES`], or the room that the caller gave.
+    #[error("batches")]
+    Mixes,
+    /// Portions of seed: the room that the caller gave.
+    #[error("portions")]
+    Portions,
+    /// Whole sets of one size in one batch.
+    #[error("sets in one batch")]
+    Sets,
+}
+
+/// Which number of an order, a tank or a shift.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, thiserror::Error)]
+#[non_exhaustive]
+pub enum Field {
+    #[error("the seed mass of order")]
+    Mass,
+    #[error("the seed speed of order")]
+    Speed,
+    #[error("the changeover before order")]
+    Changeover,
+    #[error("the slurry per mass of seed of need")]
+    PerMass,
+    #[error("the living share of need")]
+    Living,
+    #[error("the capacity of tank")]
+    Capacity,
+    #[error("the hold-up of tank")]
+    HoldUp,
+    #[error("the mixing time of tank")]
+    Mixing,
+    #[error("the pot life of tank")]
+    PotLife,
+    #[error("a set's volume of tank")]
+    Adds,
+    #[error("a set's rank of tank")]
+    Rank,
+    #[error("the hours of shift")]
+    Shift,
+}
+
+/// Why no batches could be planned. Numbers count from 0, in the order of the caller's slices.
+#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[non_exhaustive]
+pub enum Error {
+    /// A number that cannot be.
+    #[error("{field} {index} cannot be {value} (base units)")]
+    Value { field: Field, index: usize, value: f64 },
+    /// The table of needs does not hold one entry per order and tank.
+    #[error("{needs} needs were given where there must be one per order and tank, {expected}")]
+    Needs { needs: usize, expected: usize },
+    /// More than the planner takes, or than the caller gave room for.
+    #[error("more than {limit} {counted}: split the job, or use larger tanks or sets")]
+    TooMany { counted: Counted, limit: usize },
+    /// No whole set fits the tank, or none leaves anything once the lines are filled.
+    #[error("tank {tank} is too small: its smallest set does not fit, or only fills its lines")]
+    TankTooSmall { tank: usize },
+    /// The working memory is smaller than [`super::Room`] asks for.
+    #[error("the working memory holds {given} numbers, {needed} are needed")]
+    Memory { given: usize, needed: usize },
+}

@@ -1,0 +1,133 @@
+//! Which whole sets can go into a tank together?
+
+use super::line::SLACK;
+use super::{Counted, Error, Filling, MAX_SIZES, SetSize, Tank};
+
+/// Whole sets poured together.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct Fill {
+    /// Living product.
+    pub(super) living: f64,
+    /// Sets of each size.
+    pub(super) sets: [u32; MAX_SIZES],
+    /// Ranks of the sets, and their number.
+    pub(super) ranks: [f64; 3],
+}
+
+impl Fill {
+    fn with(mut self, size: usize, set: &SetSize) -> Option<Self> {
+        self.living += set.adds.value;
+        let [first, second, number] = &mut self.ranks;
+        *first += set.ranks[0];
+        *second += set.ranks[1];
+        *number += 1.0;
+        let count = self.sets.get_mut(size)?;
+        *count = count.checked_add(1)?;
+        Some(self)
+    }
+
+    fn is_better_than(&self, other: &Self) -> bool {
+        self.ranks.iter().zip(&other.ranks).find(|(a, b)| a != b).is_some_and(|(a, b)| a < b)
+    }
+}
+
+/// The fills of one tank, by rising volume; the best of those that are equal in volume.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Fills<'a> {
+    pub(super) all: &'a [Fill],
+    /// Are these all there are?
+    pub(super) complete: bool,
+}
+
+impl<'a> Fills<'a> {
+    pub(super) const NONE: Self = Self { all: &[], complete: true };
+
+    /// Fills up to a volume of living product; takes half the memory, and needs all of it.
+    pub(super) fn new(sizes: &[SetSize], most: f64, memory: &'a mut [Fill]) -> Result<(Self, &'a mut [Fill]), Error> {
+        let room = memory.len() / 2;
+        let mut complete = true;
+        let count = match combine(sizes, most, 0.0, memory) {
+            Some(count) => count,
+            None => {
+                complete = false;
+                // Two thirds of what there is room for, evenly spaced.
+                let gap = most / thirds(room);
+                combine(sizes, most, gap, memory).ok_or(Error::TooMany { counted: Counted::Sets, limit: room })?
+            }
+        };
+        let (all, rest) = memory.split_at_mut_checked(count).unwrap_or((&mut [], &mut []));
+        Ok((Self { all, complete }, rest))
+    }
+
+    /// The largest fill of at most this volume.
+    pub(super) fn at_most(&self, living: f64) -> Option<usize> {
+        self.all.partition_point(|fill| fill.living <= living).checked_sub(1)
+    }
+
+    /// The smallest fill of at least this volume.
+    pub(super) fn at_least(&self, living: f64) -> Option<usize> {
+        let index = self.all.partition_point(|fill| fill.living < living);
+        (index < self.all.len()).then_some(index)
+    }
+
+    pub(super) fn get(&self, index: usize) -> Option<&'a Fill> {
+        self.all.get(index)
+    }
+}
+
+fn thirds(room: usize) -> f64 {
+    f64::from(u32::try_from(room).unwrap_or(u32::MAX)) * (2.0 / 3.0)
+}
+
+/// Adds size after size: every sum is a sum of the sizes before, or a sum found and one set more.
+fn combine(sizes: &[SetSize], most: f64, gap: f64, memory: &mut [Fill]) -> Option<usize> {
+    let room = memory.len() / 2;
+    let (sums, before) = memory.split_at_mut_checked(room)?;
+    let most = most * (1.0 + SLACK);
+    let mut count = 1;
+    *sums.first_mut()? = Fill::default();
+    for (index, size) in sizes.iter().enumerate() {
+        let known = before.get_mut(..count)?;
+        known.copy_from_slice(sums.get(..count)?);
+        count = close(known, index, size, most, gap.max(most * SLACK), sums)?;
+    }
+    // The empty fill is none.
+    sums.copy_within(1..count, 0);
+    Some(count - 1)
+}
+
+/// Merges `known` with the sums found and one set more; none if they do not fit.
+fn close(known: &[Fill], index: usize, size: &SetSize, most: f64, gap: f64, sums: &mut [Fill]) -> Option<usize> {
+    let (mut old, mut base, mut count) = (known.iter().peekable(), 0, 0_usize);
+    loop {
+        let grown = if base < count { sums.get(base)?.with(index, size).filter(|fill| fill.living <= most) } else { None };
+        let next = match (old.peek(), grown) {
+            (Some(fill), Some(more)) if fill.living <= more.living => *old.next()?,
+            (Some(_), None) => *old.next()?,
+            (_, Some(more)) => {
+                base += 1;
+                more
+            }
+            (None, None) => return Some(count),
+        };
+        match count.checked_sub(1).and_then(|last| sums.get_mut(last)) {
+            Some(last) if next.living - last.living <= gap => {
+                if count > 1 && next.living - last.living <= most * SLACK && next.is_better_than(last) {
+                    *last = next;
+                }
+            }
+            _ => {
+                *sums.get_mut(count)? = next;
+                count += 1;
+            }
+        }
+    }
+}
+
+/// The sizes that a tank is filled with: none for a measured one.
+pub(super) fn sizes<'a>(tank: &Tank<'a>) -> &'a [SetSize] {
+    match tank.filling {
+        Filling::Measured => &[],
+        Filling::Sets(sizes) => sizes,
+    }
+}

@@ -1,0 +1,215 @@
+//! How far along the orders is the treater?
+//!
+//! A *position* is the seed treated so far, in kg. Run time (running and changeovers, no waits) and every tank's
+//! slurry are piecewise linear in it.
+
+use super::{Job, Need};
+
+/// Within this share of a tank's capacity a volume is nothing: the slack for counting whole things.
+pub(super) const SLACK: f64 = 1e-9;
+
+/// The orders laid end to end.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Line<'a> {
+    job: Job<'a>,
+    timed: bool,
+    /// Position before each order, and after the last.
+    mass: &'a [f64],
+    /// Run time at each order's first seed, its changeover done; after the last.
+    run: &'a [f64],
+    /// Per tank: slurry used before each order, and after the last.
+    used: &'a [f64],
+    /// Per tank: slurry used up to the end of the recipe that the order belongs to.
+    recipe_end: &'a [f64],
+}
+
+/// Numbers that a line takes of the working memory.
+pub(super) fn numbers(orders: usize, tanks: usize) -> usize {
+    (orders + 1) * (2 + 2 * tanks)
+}
+
+impl<'a> Line<'a> {
+    pub(super) fn new(job: Job<'a>, memory: &'a mut [f64]) -> Option<Self> {
+        let rows = job.orders.len() + 1;
+        let (mass, rest) = memory.split_at_mut_checked(rows)?;
+        let (run, rest) = rest.split_at_mut_checked(rows)?;
+        let (used, rest) = rest.split_at_mut_checked(rows * job.tanks.len())?;
+        let (recipe_end, _) = rest.split_at_mut_checked(rows * job.tanks.len())?;
+        let timed = !job.shifts.is_empty();
+        lay_out(&job, timed, mass, run);
+        for tank in 0..job.tanks.len() {
+            let column = tank * rows..(tank + 1) * rows;
+            let used = used.get_mut(column.clone())?;
+            use_up(&job, tank, used);
+            end_recipes(&job, tank, used, recipe_end.get_mut(column)?);
+        }
+        Some(Self { job, timed, mass, run, used, recipe_end })
+    }
+
+    /// Position after the last order.
+    pub(super) fn end(&self) -> f64 {
+        self.mass.last().copied().unwrap_or(0.0)
+    }
+
+    pub(super) fn orders(&self) -> usize {
+        self.job.orders.len()
+    }
+
+    /// The order whose seed comes next; the number of orders at the end.
+    pub(super) fn order_at(&self, position: f64) -> usize {
+        self.mass.partition_point(|before| *before <= position).saturating_sub(1)
+    }
+
+    /// Position before an order.
+    pub(super) fn start_of(&self, order: usize) -> f64 {
+        self.mass.get(order).copied().unwrap_or_else(|| self.end())
+    }
+
+    /// Seconds per kg (1 without shifts, where "time" is seed).
+    fn pace(&self, order: usize) -> f64 {
+        match self.job.orders.get(order) {
+            Some(order) if self.timed => 1.0 / order.speed.map_or(f64::INFINITY, |speed| speed.value),
+            _ => 1.0,
+        }
+    }
+
+    fn changeover(&self, order: usize) -> f64 {
+        match self.job.orders.get(order) {
+            Some(next) if self.timed && order > 0 => next.changeover.value,
+            _ => 0.0,
+        }
+    }
+
+    /// Run time at a position, with the changeover to the order that begins there.
+    pub(super) fn run_at(&self, position: f64) -> f64 {
+        let order = self.order_at(position);
+        let start = self.run.get(order).copied().unwrap_or(0.0);
+        start + (position - self.start_of(order)) * self.pace(order)
+    }
+
+    /// Run time at a position, before the changeover to the order that begins there.
+    pub(super) fn arrival(&self, position: f64) -> f64 {
+        let order = self.order_at(position);
+        let run = self.run_at(position);
+        if position > self.start_of(order) { run } else { run - self.changeover(order) }
+    }
+
+    /// Position at a run time; during a changeover, where the next order begins.
+    pub(super) fn position_at(&self, run: f64) -> f64 {
+        let order = self.run.partition_point(|start| *start <= run).saturating_sub(1);
+        let start = self.run.get(order).copied().unwrap_or(0.0);
+        let position = self.start_of(order) + (run - start).max(0.0) / self.pace(order);
+        position.min(self.start_of(order + 1))
+    }
+
+    /// What an order needs of a tank.
+    pub(super) fn need(&self, order: usize, tank: usize) -> Option<Need> {
+        let tanks = self.job.tanks.len();
+        if order < self.orders() { self.job.needs.get(order * tanks + tank).copied().flatten() } else { None }
+    }
+
+    fn column<'b>(&self, table: &'b [f64], tank: usize) -> &'b [f64] {
+        let rows = self.orders() + 1;
+        table.get(tank * rows..(tank + 1) * rows).unwrap_or(&[])
+    }
+
+    /// Slurry of a tank used up to a position.
+    pub(super) fn slurry(&self, tank: usize, position: f64) -> f64 {
+        let order = self.order_at(position);
+        let before = self.column(self.used, tank).get(order).copied().unwrap_or(0.0);
+        match self.need(order, tank) {
+            Some(need) => before + (position - self.start_of(order)) * need.per_mass.value,
+            None => before,
+        }
+    }
+
+    /// Where more than this slurry of a tank would be needed: the end, if nowhere.
+    pub(super) fn beyond(&self, tank: usize, slurry: f64, slack: f64) -> f64 {
+        let used = self.column(self.used, tank);
+        let after = used.partition_point(|before| *before <= slurry + slack);
+        let Some(order) = after.checked_sub(1).filter(|order| *order < self.orders()) else {
+            return self.end();
+        };
+        let (start, before) = (self.start_of(order), used.get(order).copied().unwrap_or(0.0));
+        match self.need(order, tank) {
+            Some(need) if slurry > before + slack => start + (slurry - before) / need.per_mass.value,
+            _ => start,
+        }
+    }
+
+    /// Slurry used up to the end of the recipe in use at a position.
+    pub(super) fn recipe_end(&self, tank: usize, order: usize) -> f64 {
+        self.column(self.recipe_end, tank).get(order).copied().unwrap_or(0.0)
+    }
+
+    /// The first position, from here on, that needs a tank.
+    pub(super) fn next_need(&self, tank: usize, position: f64) -> f64 {
+        let order = self.order_at(position);
+        if self.need(order, tank).is_some() {
+            return position;
+        }
+        let used = self.column(self.used, tank);
+        let before = used.get(order).copied().unwrap_or(0.0);
+        self.start_of(used.partition_point(|used| *used <= before).saturating_sub(1))
+    }
+
+    /// Where the tank was last needed before a position.
+    pub(super) fn last_need(&self, tank: usize, position: f64) -> f64 {
+        let order = self.order_at(position);
+        if position > self.start_of(order) && self.need(order, tank).is_some() {
+            return position;
+        }
+        let used = self.column(self.used, tank);
+        let before = used.get(order).copied().unwrap_or(0.0);
+        self.start_of(used.partition_point(|used| *used < before))
+    }
+}
+
+fn lay_out(job: &Job<'_>, timed: bool, mass: &mut [f64], run: &mut [f64]) {
+    let (mut seed, mut time) = (0.0, 0.0);
+    for (row, order) in job.orders.iter().enumerate() {
+        if timed && row > 0 {
+            time += order.changeover.value;
+        }
+        set(mass, row, seed);
+        set(run, row, time);
+        seed += order.mass.value;
+        time += match order.speed {
+            Some(speed) if timed => order.mass.value / speed.value,
+            _ => order.mass.value,
+        };
+    }
+    set(mass, job.orders.len(), seed);
+    set(run, job.orders.len(), time);
+}
+
+fn use_up(job: &Job<'_>, tank: usize, used: &mut [f64]) {
+    let mut sum = 0.0;
+    for (row, order) in job.orders.iter().enumerate() {
+        set(used, row, sum);
+        let need = job.needs.get(row * job.tanks.len() + tank).copied().flatten();
+        sum += need.map_or(0.0, |need| need.per_mass.value * order.mass.value);
+    }
+    set(used, job.orders.len(), sum);
+}
+
+/// From the last order back: where its recipe ends.
+fn end_recipes(job: &Job<'_>, tank: usize, used: &[f64], ends: &mut [f64]) {
+    let mut end = used.last().copied().unwrap_or(0.0);
+    let mut later = None;
+    for row in (0..job.orders.len()).rev() {
+        if let Some(need) = job.needs.get(row * job.tanks.len() + tank).copied().flatten() {
+            if later.is_some_and(|recipe| recipe != need.recipe) {
+                end = used.get(row + 1).copied().unwrap_or(end);
+            }
+            later = Some(need.recipe);
+        }
+        set(ends, row, end);
+    }
+}
+
+fn set(cells: &mut [f64], row: usize, value: f64) {
+    if let Some(cell) = cells.get_mut(row) {
+        *cell = value;
+    }
+}

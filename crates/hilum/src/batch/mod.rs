@@ -1,0 +1,164 @@
+//! How long is it good? Batches of every tank on one timeline, over all orders.
+
+mod check;
+mod clock;
+mod error;
+mod fill;
+mod greedy;
+mod input;
+mod line;
+mod output;
+mod search;
+mod step;
+mod write;
+
+pub use clock::{most_treatable, work_between};
+pub use error::{Counted, Error, Field};
+pub use fill::Fill;
+pub use input::{
+    Filling, Job, MAX_MIXES, MAX_ORDERS, MAX_SHIFTS, MAX_SIZES, MAX_TANKS, Need, Order, Refill, SetSize, Shift, Tank,
+};
+pub use output::{Mix, Portion, Proof, Summary, Times};
+pub use search::Label;
+pub use step::{Content, Pour};
+
+use crate::math::ceil;
+use crate::quantity::{Mass, Time, mass::kilogram, time::second};
+use fill::Fills;
+use greedy::Reach;
+use step::Plant;
+
+/// How much working memory a job needs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Room {
+    /// Numbers, exactly.
+    pub numbers: usize,
+    /// Fills, at least; more than 8 192 per tank with sets are of little use.
+    pub fills: usize,
+    /// One per batch; start with this, at most [`MAX_MIXES`], and give more on [`Error::TooMany`] [`Counted::Mixes`].
+    pub pours: usize,
+    /// Plans under comparison: any number will do, the search for the best plan goes as far as they last.
+    /// Start with this, and give more if the plan comes out [`Proof::Bounded`] and time matters less.
+    pub labels: usize,
+    /// Tank contents: labels × tanks.
+    pub contents: usize,
+}
+
+impl Room {
+    /// For a job.
+    #[must_use]
+    pub fn of(job: &Job<'_>) -> Self {
+        let sets = job.tanks.iter().filter(|tank| !fill::sizes(tank).is_empty()).count();
+        let numbers = line::numbers(job.orders.len(), job.tanks.len()) + job.shifts.len() + 1;
+        let labels = 4096;
+        let contents = labels * job.tanks.len();
+        Self { numbers, fills: sets * 2048, pours: 1024 + 2 * job.orders.len(), labels, contents }
+    }
+}
+
+/// Working memory, given by the caller.
+#[derive(Debug)]
+pub struct Memory<'a> {
+    /// See [`Room::numbers`].
+    pub numbers: &'a mut [f64],
+    /// See [`Room::fills`].
+    pub fills: &'a mut [Fill],
+    /// See [`Room::pours`].
+    pub pours: &'a mut [Pour],
+    /// See [`Room::labels`].
+    pub labels: &'a mut [Label],
+    /// See [`Room::contents`].
+    pub contents: &'a mut [Content],
+}
+
+/// A plan, ready to be written out.
+#[derive(Debug)]
+pub struct Plan<'a> {
+    plant: Plant<'a>,
+    pours: &'a [Pour],
+    reach: Reach,
+    proof: Proof,
+}
+
+/// Plans the batches of a job.
+///
+/// # Errors
+/// [`Error`]: a number that cannot be, too many of something, a tank that no whole set fits.
+pub fn plan<'a>(job: Job<'a>, memory: Memory<'a>) -> Result<Plan<'a>, Error> {
+    check::job(&job)?;
+    let room = Room::of(&job);
+    let (given, needed) = (memory.numbers.len(), room.numbers);
+    let (numbers, before) = memory
+        .numbers
+        .split_at_mut_checked(line::numbers(job.orders.len(), job.tanks.len()))
+        .filter(|(_, rest)| rest.len() > job.shifts.len())
+        .ok_or(Error::Memory { given, needed })?;
+    let line = line::Line::new(job, numbers).ok_or(Error::Memory { given, needed })?;
+    let clock = clock::Clock::new(job.shifts, before.get_mut(..=job.shifts.len()).unwrap_or(&mut []));
+    let fills = all_fills(&job, memory.fills)?;
+    let plant = Plant { tanks: job.tanks, line, clock, fills };
+    let reach = greedy::plan(&plant, memory.pours)?;
+    let pours = memory.pours.get(..reach.pours).unwrap_or(&[]);
+    Ok(Plan { plant, pours, reach, proof: Proof::Bounded })
+}
+
+fn all_fills<'a>(job: &Job<'a>, mut memory: &'a mut [Fill]) -> Result<[Fills<'a>; MAX_TANKS], Error> {
+    let mut all = [Fills::NONE; MAX_TANKS];
+    let mut left = job.tanks.iter().filter(|tank| !fill::sizes(tank).is_empty()).count();
+    for (index, (tank, cell)) in job.tanks.iter().zip(&mut all).enumerate() {
+        let sizes = fill::sizes(tank);
+        if sizes.is_empty() {
+            continue;
+        }
+        let column = job.needs.iter().skip(index).step_by(job.tanks.len());
+        let share = column.flatten().map(|need| need.living).fold(0.0, f64::max);
+        let part = memory.len() / left.max(1);
+        let (mine, rest) = core::mem::take(&mut memory).split_at_mut_checked(part).unwrap_or((&mut [], &mut []));
+        (*cell, _) = Fills::new(sizes, share * tank.capacity.value, mine)?;
+        memory = rest;
+        left -= 1;
+    }
+    Ok(all)
+}
+
+impl Plan<'_> {
+    /// How far it comes.
+    #[must_use]
+    pub fn summary(&self) -> Summary {
+        let clock = &self.plant.clock;
+        let instant = |work| Time::new::<second>(clock.caller(clock.instant_of(work)));
+        Summary {
+            treated: Mass::new::<kilogram>(self.reach.position),
+            all_treated: self.reach.position >= self.plant.line.end(),
+            finish: (clock.has_shifts() && self.reach.position > 0.0).then(|| instant(self.reach.finish)),
+            proof: self.proof,
+            short_of_stock: write::short_of_stock(&self.plant, self.pours),
+        }
+    }
+
+    /// Room that [`Plan::write`] needs for mixes and (at most) for portions.
+    #[must_use]
+    pub fn room(&self) -> (usize, usize) {
+        let mixes = write::count(&self.plant, self.pours, self.reach.position);
+        let mixes = whole(mixes).unwrap_or(usize::MAX);
+        (mixes, mixes.saturating_add(self.plant.line.orders() * self.plant.tanks.len()))
+    }
+
+    /// Writes the mixes, and which seed each treats; returns how many of both.
+    ///
+    /// # Errors
+    /// [`Error::TooMany`] if there is less room than [`Plan::room`] tells.
+    pub fn write(&self, mixes: &mut [Mix], portions: &mut [Portion]) -> Result<(usize, usize), Error> {
+        write::Writer::new(&self.plant, self.pours, self.reach.position, mixes, portions).write()
+    }
+}
+
+/// A whole number as one, where it is below 2^32.
+fn whole(value: f64) -> Option<usize> {
+    let value = ceil(value);
+    if !(0.0..4_294_967_296.0).contains(&value) {
+        return None;
+    }
+    // 2^52 added leaves the whole number in the low bits.
+    usize::try_from((value + 4_503_599_627_370_496.0).to_bits() & 0xFFFF_FFFF).ok()
+}

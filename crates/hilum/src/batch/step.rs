@@ -1,0 +1,161 @@
+//! What happens from one stop to the next?
+
+use super::clock::{Clock, INSTANT};
+use super::fill::{self, Fills};
+use super::line::{Line, SLACK};
+use super::{MAX_TANKS, Refill, Tank};
+
+/// What is in a tank.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct Content {
+    /// The recipe, known by the slurry used until its end; 0 before the first mix.
+    pub(super) recipe: f64,
+    /// Slurry used when it was mixed.
+    pub(super) from: f64,
+    /// Slurry used when it will be used up.
+    pub(super) end: f64,
+    /// What went into empty lines.
+    pub(super) hold_up: f64,
+    /// Work time until which it may be used.
+    pub(super) expires: f64,
+}
+
+/// One tank's mix, as decided.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct Pour {
+    pub(super) position: f64,
+    /// Instant since the clock's base.
+    pub(super) at: f64,
+    pub(super) tank: u32,
+    /// Index of the whole sets.
+    pub(super) fill: u32,
+}
+
+/// A stretch of running.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Leg {
+    /// Position where the treater stops.
+    pub(super) to: f64,
+    /// Work time when the last seed has passed.
+    pub(super) arrival: f64,
+    /// Work time when the changeover, if one is due, is done.
+    pub(super) work: f64,
+}
+
+/// The job, laid out.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Plant<'a> {
+    pub(super) tanks: &'a [Tank<'a>],
+    pub(super) line: Line<'a>,
+    pub(super) clock: Clock<'a>,
+    pub(super) fills: [Fills<'a>; MAX_TANKS],
+}
+
+impl<'a> Plant<'a> {
+    pub(super) fn tank(&self, tank: usize) -> Option<&Tank<'a>> {
+        self.tanks.get(tank)
+    }
+
+    /// Is the mix that an order needs made of whole sets?
+    pub(super) fn is_sets(&self, tank: usize, order: usize) -> bool {
+        self.tank(tank).is_some_and(|tank| !fill::sizes(tank).is_empty())
+            && self.line.need(order, tank).is_some_and(|need| need.living > 0.0)
+    }
+
+    /// Refilled beside running.
+    pub(super) fn tops_up(&self, tank: usize) -> bool {
+        self.tank(tank).is_some_and(|it| it.refill == Refill::TopUp && it.pot_life.is_none() && fill::sizes(it).is_empty())
+    }
+
+    pub(super) fn slack(&self, tank: usize) -> f64 {
+        self.tank(tank).map_or(0.0, |tank| tank.capacity.value * SLACK)
+    }
+
+    pub(super) fn mixing(&self, tank: usize) -> f64 {
+        self.tank(tank).filter(|_| self.clock.has_shifts()).map_or(0.0, |tank| tank.mixing.value)
+    }
+
+    pub(super) fn pot_life(&self, tank: usize) -> Option<f64> {
+        self.tank(tank).and_then(|tank| tank.pot_life).map(|life| life.value).filter(|_| self.clock.has_shifts())
+    }
+
+    /// Does the tank need a mix before the next seed?
+    pub(super) fn is_due(&self, tank: usize, position: f64, work: f64, content: &Content) -> bool {
+        let order = self.line.order_at(position);
+        self.line.need(order, tank).is_some()
+            && (content.recipe < self.line.recipe_end(tank, order)
+                || self.line.slurry(tank, position) >= content.end - self.slack(tank)
+                || content.expires <= work + INSTANT)
+    }
+
+    /// What the lines take of a mix made here.
+    pub(super) fn hold_up(&self, tank: usize, position: f64, before: &Content) -> f64 {
+        let order = self.line.order_at(position);
+        let same_recipe = before.recipe >= self.line.recipe_end(tank, order) && before.recipe > 0.0;
+        let left = before.end - self.line.slurry(tank, position) > self.slack(tank);
+        if same_recipe && !(left && self.is_sets(tank, order)) {
+            0.0
+        } else {
+            self.tank(tank).map_or(0.0, |tank| tank.hold_up.value)
+        }
+    }
+
+    /// Share of living product in a mix made here.
+    pub(super) fn living(&self, tank: usize, position: f64) -> f64 {
+        self.line.need(self.line.order_at(position), tank).map_or(0.0, |need| need.living)
+    }
+
+    /// A mix made here, of so much slurry; as much as can be used, where it is measured.
+    pub(super) fn mixed(&self, tank: usize, position: f64, at: f64, slurry: Option<f64>, before: &Content) -> Content {
+        let recipe = self.line.recipe_end(tank, self.line.order_at(position));
+        let from = self.line.slurry(tank, position);
+        let hold_up = self.hold_up(tank, position, before);
+        let capacity = self.tank(tank).map_or(0.0, |tank| tank.capacity.value);
+        let end = match slurry {
+            Some(slurry) => from + slurry - hold_up,
+            None if self.tops_up(tank) => recipe,
+            None => recipe.min(from + capacity - hold_up),
+        };
+        let expires = self.pot_life(tank).map_or(f64::INFINITY, |life| self.clock.expiry(at, life));
+        Content { recipe, from, end, hold_up, expires }
+    }
+
+    /// Where a tank cannot go on with what is in it.
+    fn lasts_to(&self, tank: usize, position: f64, work: f64, content: &Content) -> f64 {
+        let empty = self.line.beyond(tank, content.end.min(content.recipe), self.slack(tank));
+        if content.expires.is_infinite() {
+            return empty;
+        }
+        let expired = self.position_at(position, work, content.expires);
+        if expired < empty { self.line.next_need(tank, expired).min(empty) } else { empty }
+    }
+
+    /// Where the treater would be at a work time if it went on running.
+    pub(super) fn position_at(&self, position: f64, work: f64, then: f64) -> f64 {
+        if then.is_infinite() {
+            return self.line.end();
+        }
+        self.line.position_at(self.line.run_at(position) + (then - work).max(0.0)).max(position)
+    }
+
+    /// Runs until a tank needs a mix, the orders end or the shifts do.
+    pub(super) fn leg(&self, position: f64, work: f64, contents: &[Content]) -> Leg {
+        let stop = self.position_at(position, work, self.clock.total());
+        let to = contents
+            .iter()
+            .enumerate()
+            .map(|(tank, content)| self.lasts_to(tank, position, work, content))
+            .fold(stop, f64::min)
+            .max(position);
+        self.leg_to(position, work, to)
+    }
+
+    pub(super) fn leg_to(&self, position: f64, work: f64, to: f64) -> Leg {
+        if to <= position {
+            return Leg { to: position, arrival: work, work };
+        }
+        let start = self.line.run_at(position);
+        let arrival = (work + self.line.arrival(to) - start).min(self.clock.total());
+        Leg { to, arrival, work: work + self.line.run_at(to) - start }
+    }
+}
