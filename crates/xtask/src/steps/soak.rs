@@ -1,0 +1,19 @@
+//! What takes too long for every change.
+
+use std::process::Command;
+
+use crate::step::Session;
+
+pub(super) fn oracle(session: &mut Session) -> Result<(), String> {
+    const SCRIPT: &str = "tests/oracle/run.py";
+    if !session.path(SCRIPT).is_file() {
+        return Err(format!("{SCRIPT} is not in this checkout."));
+    }
+    if Command::new("python3").arg("--version").output().is_err() {
+        return Err("python3 is needed and was not found.".into());
+    }
+    let mut run = Command::new("python3");
+    run.args([SCRIPT, "--jobs", "2000"]).current_dir(&session.root);
+    session.check_command(&mut run);
+    Ok(())
+}
