@@ -25,6 +25,11 @@ pub(crate) fn result_line(line: &str) -> Option<Tally> {
     Some(Tally { passed: number("passed")?, failed: number("failed")? })
 }
 
+/// The name in a line such as `test mix::tests::it_adds_up ... FAILED`.
+pub(crate) fn failed_test(line: &str) -> Option<&str> {
+    line.trim().strip_prefix("test ")?.strip_suffix(" ... FAILED")
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -36,6 +41,15 @@ mod tests {
         assert_eq!(result_line(ok), Some(Tally { passed: 12, failed: 0 }));
         let failed = "test result: FAILED. 7 passed; 2 failed; 0 ignored; 0 measured; 0 filtered out\n";
         assert_eq!(result_line(failed), Some(Tally { passed: 7, failed: 2 }));
+    }
+
+    #[test]
+    fn a_failed_test_is_named() {
+        assert_eq!(failed_test("test mix::it_adds_up ... FAILED\n"), Some("mix::it_adds_up"));
+        let doctest = "test crates/hilum/src/seed.rs - seed::SeedSize (line 12) ... FAILED";
+        assert_eq!(failed_test(doctest), Some("crates/hilum/src/seed.rs - seed::SeedSize (line 12)"));
+        assert_eq!(failed_test("test mix::it_adds_up ... ok"), None);
+        assert_eq!(failed_test("test result: FAILED. 7 passed; 2 failed; 0 ignored"), None);
     }
 
     #[test]

@@ -6,7 +6,7 @@ use std::process::{Command, ExitCode};
 use std::time::{Duration, Instant};
 
 use crate::command;
-use crate::libtest::{Tally, result_line};
+use crate::libtest::{Tally, failed_test, result_line};
 
 /// Something that a person can run alone.
 pub(crate) struct Step {
@@ -78,7 +78,7 @@ impl Session {
                 self.tally.passed += 1;
             }
             Err(problem) => {
-                println!("FAILED {name}: {problem}");
+                println!("FAILED {problem}");
                 self.tally.failed += 1;
                 self.failures.push(problem);
             }
@@ -94,7 +94,11 @@ impl Session {
     /// Runs tests and counts each of them.
     pub(crate) fn tests(&mut self, command: &mut Command) {
         let mut seen = Tally::default();
-        let outcome = command::stream(command, |line| seen += result_line(line).unwrap_or_default());
+        let failures = &mut self.failures;
+        let outcome = command::stream(command, |line| {
+            seen += result_line(line).unwrap_or_default();
+            failures.extend(failed_test(line).map(str::to_owned));
+        });
         self.count_tests(seen, outcome);
     }
 

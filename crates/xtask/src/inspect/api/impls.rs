@@ -33,16 +33,17 @@ fn one(
     let path = match own_path(&item.self_ty).map(reach) {
         Some(Reach::Public(path)) => path,
         Some(Reach::Private) => return,
-        // A type of another crate, or one that a macro made.
+        // One that a macro made: only a type of this crate has items of its own.
+        Some(Reach::Elsewhere) | None if item.trait_.is_none() => module.under(&root.name, &shown),
         Some(Reach::Elsewhere) | None => shown,
     };
     match &item.trait_ {
         Some((of, _)) if matches!(reach(of), Reach::Private) => {}
         Some(_) => lines.push(format!("{path}: {}", print::trait_impl(item))),
         None => {
-            let generics = print::generics(item);
+            let header = print::header(item);
             for (name, line) in item.items.iter().filter_map(print::impl_item) {
-                lines.push(format!("{path}::{name}: {generics}{line}"));
+                lines.push(format!("{path}::{name}: {header}{line}"));
             }
         }
     }

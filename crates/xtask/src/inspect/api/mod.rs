@@ -2,10 +2,11 @@
 //!
 //! Read from the sources, on the stable toolchain: one line for each public item that can be reached
 //! from the crate's root, with its path and signature. What it does not know: the items that a macro
-//! makes (the call of the macro is listed instead, a line for each statement, so a change shows), the
-//! values of constants, and the auto traits of a type.
+//! makes (its calls and its definition are listed instead, see `macros`), the values of constants, and
+//! the auto traits of a type.
 
 mod impls;
+mod macros;
 mod modules;
 mod print;
 mod walk;
@@ -26,6 +27,7 @@ fn lines(root: &Module) -> Vec<String> {
     walk::module(root, root, &root.name, &mut found);
     let mut lines: BTreeSet<String> = impls::lines(root, &found.public).into_iter().collect();
     lines.append(&mut found.lines);
+    lines.extend(macros::definitions(root));
     lines.into_iter().collect()
 }
 

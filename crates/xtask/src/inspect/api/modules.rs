@@ -110,6 +110,12 @@ impl Module {
         path.iter().try_fold(self, |at, name| at.modules.iter().find(|module| module.name == *name))
     }
 
+    /// `name` of this module, from the crate's name on.
+    pub(super) fn under(&self, root: &str, name: &str) -> String {
+        let path = std::iter::once(root).chain(self.path.iter().map(String::as_str)).chain([name]);
+        path.collect::<Vec<_>>().join("::")
+    }
+
     /// This module and all below it.
     pub(super) fn all(&self) -> Vec<&Self> {
         std::iter::once(self).chain(self.modules.iter().flat_map(Self::all)).collect()

@@ -1,13 +1,12 @@
 //! An item as one line.
 
-use proc_macro2::{Delimiter, TokenStream, TokenTree};
 use quote::ToTokens;
 use syn::{Attribute, Field, Fields, ImplItem, Item, ItemImpl, TraitItem, Type, Variant, parse_quote};
 
 use super::modules::is_public;
 
 /// What a caller sees of an attribute: documentation and lints are not the API.
-const KEPT: [&str; 6] = ["cfg", "cfg_attr", "deprecated", "derive", "non_exhaustive", "repr"];
+pub(super) const KEPT: [&str; 6] = ["cfg", "cfg_attr", "deprecated", "derive", "non_exhaustive", "repr"];
 
 fn is_kept(attribute: &Attribute) -> bool {
     KEPT.iter().any(|name| attribute.path().is_ident(name))
@@ -124,9 +123,10 @@ pub(super) fn trait_impl(item: &ItemImpl) -> String {
     printed(Item::Impl(item))
 }
 
-/// `impl<T: Tank> Plan<T> `, when there is something to say.
-pub(super) fn generics(item: &ItemImpl) -> String {
-    if item.generics.params.is_empty() {
+/// `impl<T: Tank> Plan<T> `, when the name of the type does not say it all.
+pub(super) fn header(item: &ItemImpl) -> String {
+    let plain = matches!(&*item.self_ty, Type::Path(own) if own.path.segments.iter().all(|part| part.arguments.is_none()));
+    if plain {
         return String::new();
     }
     let mut item = item.clone();
@@ -157,49 +157,22 @@ fn inside(block: &str) -> String {
 /// Tokens as close to how people write them as needs be.
 pub(super) fn tokens(of: &impl ToTokens) -> String {
     let spaced = of.to_token_stream().to_string();
-    [(" ,", ","), (" (", "("), (" :: ", "::"), ("# [", "#["), ("[ ", "["), (" ]", "]"), (" !", "!")]
-        .iter()
-        .fold(tidy(&spaced), |line, (from, to)| line.replace(from, to))
+    [
+        (" ,", ","),
+        (" (", "("),
+        (" :: ", "::"),
+        ("# [", "#["),
+        ("[ ", "["),
+        (" ]", "]"),
+        (" !", "!"),
+        (" : ", ": "),
+        ("$ ", "$"),
+    ]
+    .iter()
+    .fold(tidy(&spaced), |line, (from, to)| line.replace(from, to))
 }
 
 fn tidy(text: &str) -> String {
     let line = text.split_whitespace().collect::<Vec<_>>().join(" ");
     line.replace("( ", "(").replace(", )", ")").replace(" )", ")").replace("< ", "<").replace(", >", ">")
-}
-
-/// What a macro is called with, statement by statement, each behind the heads of the blocks around it.
-pub(super) fn statements(input: &TokenStream) -> Vec<String> {
-    let mut statements = Vec::new();
-    split(input.clone(), "", &mut statements);
-    statements
-}
-
-fn split(input: TokenStream, heads: &str, statements: &mut Vec<String>) {
-    let mut current = TokenStream::new();
-    let finish = |current: &mut TokenStream, statements: &mut Vec<String>| {
-        let line = tokens(&std::mem::take(current));
-        if !line.is_empty() {
-            statements.push(format!("{heads}{line}"));
-        }
-    };
-    let mut trees = input.into_iter().peekable();
-    while let Some(tree) = trees.next() {
-        match &tree {
-            TokenTree::Punct(mark) if mark.as_char() == ';' => finish(&mut current, statements),
-            TokenTree::Punct(mark) if mark.as_char() == '#' && trees.peek().is_some_and(is_doc) => {
-                trees.next();
-            }
-            TokenTree::Group(group) if group.delimiter() == Delimiter::Brace => {
-                let head = tokens(&std::mem::take(&mut current));
-                split(group.stream(), &format!("{heads}{head} {{ "), statements);
-            }
-            _ => current.extend([tree]),
-        }
-    }
-    finish(&mut current, statements);
-}
-
-fn is_doc(tree: &TokenTree) -> bool {
-    let TokenTree::Group(group) = tree else { return false };
-    matches!(group.stream().into_iter().next(), Some(TokenTree::Ident(name)) if name == "doc")
 }

@@ -97,6 +97,8 @@ fn traits_and_their_impls() {
         pub struct Dose<B>(B);
         impl<B: Basis> Dose<B> { pub fn basis(&self) -> &B { &self.0 } }
         impl<B> Hidden for Dose<B> {}
+        impl Dose<u8> { pub fn one(&self) {} }
+        impl Dose<u16> { pub fn one(&self) {} }
         impl<B> core::ops::Neg for Dose<B> { type Output = f64; fn neg(self) -> f64 { 0.0 } }
         impl Basis for f64 { const NAME: &'static str = \"x\"; type Unit = u8; fn per(self) -> f64 { self } }
     ";
@@ -112,6 +114,8 @@ fn traits_and_their_impls() {
             "my_crate::Dose: impl<B> core::ops::Neg for Dose<B> { type Output = f64; }",
             "my_crate::Dose: pub struct Dose<B> with private fields",
             "my_crate::Dose::basis: impl<B: Basis> Dose<B> pub fn basis(&self) -> &B",
+            "my_crate::Dose::one: impl Dose<u16> pub fn one(&self)",
+            "my_crate::Dose::one: impl Dose<u8> pub fn one(&self)",
         ]
     );
 }
@@ -123,14 +127,31 @@ fn macro_calls_stand_for_what_they_make() {
         #[macro_export] macro_rules! public { () => {} }
         table! { base { mass; } /// Doc.
                  Mass, \"mass\", [P1 Z0] { 10 gram 1e-3, \"g\"; 20 pound 0.5, \"lb\"; } }
-        mod shut { table!(unseen); }
+        mod shut { table!(unseen); table! { Made, checked; Hidden, checked } }
+        pub use shut::Made;
+        macro_rules! checked { ($name:ident) => {
+            /// Doc.
+            #[derive(Clone)] #[must_use] pub struct $name(f64);
+            impl $name { pub fn get(self) -> f64 { let x = self.0; x } pub(crate) fn no() {} }
+            $(pub const $more: f64 = 1.0;)*
+        } }
+        checked!(Ratio);
+        impl Ratio { pub fn whole() {} }
     ";
     assert_eq!(
         listed("macros", &[("lib.rs", source)]),
         [
+            "my_crate: checked! Ratio",
             "my_crate: table! Mass, \"mass\", [P1 Z0] { 10 gram 1e-3, \"g\"",
             "my_crate: table! Mass, \"mass\", [P1 Z0] { 20 pound 0.5, \"lb\"",
             "my_crate: table! base { mass",
+            "my_crate::Made: pub use shut::Made",
+            "my_crate::Made: table! Made, checked",
+            "my_crate::Ratio::whole: pub fn whole()",
+            "my_crate::checked!: #[derive(Clone)] pub struct $name(f64)",
+            "my_crate::checked!: impl $name",
+            "my_crate::checked!: pub const $more: f64 = 1.0",
+            "my_crate::checked!: pub fn get(self) -> f64",
             "my_crate::public: macro_rules!",
         ]
     );

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use syn::{Fields, Item, ItemUse};
 
 use super::modules::{Import, Meaning, Module, Place, attributes, imports, is_public, name_of, visibility};
-use super::print;
+use super::{macros, print};
 
 /// How far a chain of `use` is followed.
 pub(super) const DEPTH: u8 = 16;
@@ -87,7 +87,20 @@ fn exported(root: &Module, module: &Module, item: &ItemUse, path: &str, found: &
             (Some(Meaning::Item(home, item)), Some(name)) if !home.is_public => {
                 one(home, item, Some(name), path, found);
             }
+            (None, Some(name)) => made(root, module, &target, &format!("{path}::{name}"), found),
             _ => {}
+        }
+    }
+}
+
+/// What a macro makes in a private module.
+fn made(root: &Module, module: &Module, target: &[String], path: &str, found: &mut Found) {
+    let Some((name, home)) = target.split_last() else { return };
+    if let Some(Meaning::Module(home)) = module.meaning(root, home, DEPTH)
+        && !home.is_public
+    {
+        for statement in macros::statements_with(home, name) {
+            found.line(path, &statement);
         }
     }
 }
@@ -100,7 +113,7 @@ fn macro_lines(call: &syn::ItemMacro, path: &str, found: &mut Found) {
         Some(_) => {}
         None => {
             let name = print::tokens(&call.mac.path);
-            for statement in print::statements(&call.mac.tokens) {
+            for statement in macros::statements(&call.mac.tokens) {
                 found.line(path, &format!("{name}! {statement}"));
             }
         }
