@@ -18,8 +18,7 @@ pub(super) fn api(session: &mut Session) -> Result<(), String> {
 fn one(session: &Session, package: &str) -> Result<(), String> {
     let list = format!("crates/{package}/api.txt");
     let path = session.path(&list);
-    let root = session.path(format!("crates/{package}/src/lib.rs"));
-    let now = command::output(&mut inspector(&session.root, &["api", package, &root.to_string_lossy()]))?;
+    let now = listed(session, package)?;
     if session.lists == Lists::Rewrite {
         return fs::write(&path, now).map_err(|why| format!("{list} cannot be written: {why}."));
     }
@@ -36,6 +35,12 @@ fn one(session: &Session, package: &str) -> Result<(), String> {
          A line that went away or changed breaks callers.",
         differences.len()
     ))
+}
+
+/// The public items of a crate as its sources are now.
+pub(super) fn listed(session: &Session, package: &str) -> Result<String, String> {
+    let root = session.path(format!("crates/{package}/src/lib.rs"));
+    command::output(&mut inspector(&session.root, &["api", package, &root.to_string_lossy()]))
 }
 
 /// Lines that are in one list only.

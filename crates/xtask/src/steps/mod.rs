@@ -39,7 +39,7 @@ pub(crate) const TEST: &[Step] = &[
     },
     Step {
         name: "no-panic",
-        about: "no panic is left in a linked image for a Cortex-M",
+        about: "no panic is left in an image that calls all of the core, linked for a Cortex-M",
         run: no_panic::no_panic,
     },
     Step {
