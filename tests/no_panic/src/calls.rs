@@ -16,7 +16,11 @@ use hilum::rate::{CellCount, Content, Density, Dry, Liquid, PerArea, PerMass, Pe
 use hilum::seed::{Bushel, SeedSize, SeedUnit, Share, Sown, UnitOfMass, UnitOfSeeds};
 use hilum::text::{Compound, Written};
 use hilum::unit::{Powers, Unit};
-use hilum::{math, rate, seed, text, unit};
+use hilum::viability::{
+    DecimalReduction, Fit, Life, Period, Reference, Sample, Survival, Titre, TitrePerMass, TitrePerVolume,
+    TwoPhase, WeibullScale, WeibullShape, storage,
+};
+use hilum::{math, rate, seed, text, unit, viability};
 
 pub(crate) fn all() {
     quantities();
@@ -24,6 +28,7 @@ pub(crate) fn all() {
     texts();
     seeds();
     rates();
+    livings();
     mathematics();
     #[cfg(feature = "panics")]
     one(a_panic);
@@ -41,7 +46,12 @@ fn three<A, B, C, R>(function: fn(A, B, C) -> R) {
     black_box(function);
 }
 
+fn four<A, B, C, D, R>(function: fn(A, B, C, D) -> R) {
+    black_box(function);
+}
+
 fn quantities() {
+    one(Temperature::checked);
     one(Temperature::from_celsius);
     one(Temperature::from_fahrenheit);
     one(Temperature::celsius);
@@ -121,7 +131,43 @@ fn rates() {
     two(Content::by_mass);
 }
 
+fn livings() {
+    one(TitrePerVolume::new);
+    three(TitrePerVolume::in_set);
+    three(TitrePerVolume::cells);
+    three(TitrePerVolume::dose_for);
+    three(TitrePerVolume::needed);
+    one(TitrePerMass::new);
+    three(TitrePerMass::in_set);
+    three(TitrePerMass::stirred_into);
+    three(TitrePerMass::cells);
+    three(TitrePerMass::dose_for);
+    three(TitrePerMass::needed);
+    two(Titre::per_volume);
+    two(Titre::per_mass);
+    one(DecimalReduction::new);
+    one(WeibullScale::new);
+    one(WeibullShape::new);
+    three(TwoPhase::new);
+    two(Reference::new);
+    two(Period::new);
+    two(Survival::new);
+    three(Survival::effective_time);
+    three(Survival::log10);
+    four(Survival::count);
+    four(Survival::crossing);
+    one(Life::new);
+    three(viability::plant_by);
+    two(Sample::new);
+    two(Sample::per_seed);
+    one(Fit::initial);
+    one(viability::fit_log_linear);
+    one(storage::frozen);
+    two(storage::warmth);
+}
+
 fn mathematics() {
+    one(math::to_i32);
     one(math::exp10);
     one(math::log10);
     two(math::pow);

@@ -63,6 +63,6 @@ pub(crate) const TEST: &[Step] = &[
 /// What `cargo xtask soak` runs.
 pub(crate) const SOAK: &[Step] = &[Step {
     name: "oracle",
-    about: "2000 random jobs against the independent oracle in tests/oracle",
+    about: "2000 random jobs, and malformed ones, against the independent oracle in tests/oracle",
     run: soak::oracle,
 }];

@@ -1,6 +1,6 @@
 //! Which crate compiles for which target, with which features.
 
-use std::collections::BTreeSet;
+use std::collections::BTreeMap;
 use std::process::Command;
 
 use crate::command::{self, cargo};
@@ -13,32 +13,33 @@ const WASM: &str = "wasm32-unknown-unknown";
 
 struct Promise {
     package: &'static str,
-    features: &'static [&'static str],
+    /// Without default features, and with these.
+    features: &'static [&'static [&'static str]],
     /// Besides the host.
     targets: &'static [&'static str],
 }
 
 /// Package by package: in one build, the features of one crate would hide what another one lacks.
 const PROMISES: &[Promise] = &[
-    Promise { package: "hilum", features: &[""], targets: &[WASM, CORTEX_M, CORTEX_M0] },
-    Promise { package: "hilum-job", features: &["", "schema"], targets: &[WASM, CORTEX_M] },
+    Promise { package: "hilum", features: &[&[]], targets: &[WASM, CORTEX_M, CORTEX_M0] },
+    Promise { package: "hilum-job", features: &[&[], &["--features", "schema"]], targets: &[WASM, CORTEX_M] },
 ];
 
 pub(super) fn targets(session: &mut Session) -> Result<(), String> {
-    let wanted: BTreeSet<&str> = PROMISES.iter().flat_map(|promise| promise.targets).copied().collect();
-    for target in wanted {
-        // What is missing is said once; what needs it fails below.
-        if let Err(problem) = installed(target) {
-            println!("{problem}");
-        }
-    }
+    let wanted = PROMISES.iter().flat_map(|promise| promise.targets);
+    let libraries: BTreeMap<&str, _> = wanted.map(|target| (*target, installed(target))).collect();
     for promise in PROMISES {
         for features in promise.features {
             let check =
-                ["check", "--package", promise.package, "--no-default-features", "--features", *features];
+                [&["check", "--package", promise.package, "--no-default-features"], *features].concat();
             session.check_command(&mut cargo(&session.root, &check));
             for target in promise.targets {
-                session.check_command(cargo(&session.root, &check).args(["--target", *target]));
+                let mut command = cargo(&session.root, &check);
+                command.args(["--target", *target]);
+                match libraries.get(target) {
+                    Some(Err(missing)) => session.check(command::shown(&command), Err(missing.clone())),
+                    _ => session.check_command(&mut command),
+                }
             }
         }
     }

@@ -63,7 +63,11 @@ fn reached(root: &Module, module: &Module, path: &Path, public: &BTreeMap<Place,
             let path = place.and_then(|place| public.get(&place));
             path.map_or(Reach::Private, |path| Reach::Public(path.clone()))
         }
-        _ => Reach::Elsewhere,
+        // What a macro makes has its impls beside the call of the macro.
+        _ => {
+            let made = names.last().and_then(|name| public.get(&(module.path.clone(), name.clone())));
+            made.map_or(Reach::Elsewhere, |path| Reach::Public(path.clone()))
+        }
     }
 }
 

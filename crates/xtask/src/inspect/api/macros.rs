@@ -12,32 +12,35 @@ use super::print;
 /// What a macro is called with, each statement behind the heads of the blocks around it.
 pub(super) fn statements(input: &TokenStream) -> Vec<String> {
     let mut statements = Vec::new();
-    split(input, "", &mut statements);
+    split(input, "", ';', &mut statements);
     statements
 }
 
-fn split(input: &TokenStream, heads: &str, statements: &mut Vec<String>) {
-    for Segment { head, block } in segments(input) {
-        match block {
-            Some(block) => split(&block, &format!("{heads}{} {{ ", print::tokens(&head)), statements),
-            None => statements.push(format!("{heads}{}", print::tokens(&head))),
-        }
+fn split(input: &TokenStream, heads: &str, end: char, statements: &mut Vec<String>) {
+    for Segment { head, block } in segments(input, end) {
+        let line = format!("{heads}{}", print::tokens(&head));
+        let Some(block) = block else {
+            statements.push(line);
+            continue;
+        };
+        // Fields and variants end with commas.
+        let is_end = |tree: TokenTree| matches!(tree, TokenTree::Punct(mark) if mark.as_char() == ';');
+        let end = if block.clone().into_iter().any(is_end) { ';' } else { ',' };
+        split(&block, &format!("{line} {{ "), end, statements);
     }
 }
 
-/// The statements of the calls in a module that have a word in them.
-pub(super) fn statements_with(module: &Module, word: &str) -> Vec<String> {
+/// The statements of the calls in a module that make an item of this name.
+pub(super) fn statements_making(module: &Module, name: &str) -> Vec<String> {
     let calls = module.items.iter().filter_map(|item| match item {
         Item::Macro(call) if call.ident.is_none() => Some(call),
         _ => None,
     });
     calls
         .flat_map(|call| {
-            let name = print::tokens(&call.mac.path);
+            let own = print::tokens(&call.mac.path);
             let statements = statements(&call.mac.tokens).into_iter();
-            statements
-                .filter(|line| words(line).any(|own| own == word))
-                .map(move |line| format!("{name}! {line}"))
+            statements.filter(|line| makes(line, name)).map(move |line| format!("{own}! {line}"))
         })
         .collect()
 }
@@ -58,7 +61,7 @@ pub(super) fn definitions(root: &Module) -> Vec<String> {
 }
 
 fn made(tokens: &TokenStream, heads: &mut Vec<String>) {
-    for Segment { head, block } in segments(tokens) {
+    for Segment { head, block } in segments(tokens, ';') {
         if is_public(&head) {
             heads.push(print::tokens(&head));
         }
@@ -96,19 +99,19 @@ fn is_public(head: &TokenStream) -> bool {
     false
 }
 
-/// What stands before a `;` or a block.
+/// What stands before an end (`;`, or `,` inside a list) or a block.
 struct Segment {
     head: TokenStream,
     block: Option<TokenStream>,
 }
 
-fn segments(input: &TokenStream) -> Vec<Segment> {
+fn segments(input: &TokenStream, end: char) -> Vec<Segment> {
     let mut segments = Vec::new();
     let mut head = TokenStream::new();
     let mut trees = input.clone().into_iter().peekable();
     while let Some(tree) = trees.next() {
         match tree {
-            TokenTree::Punct(mark) if mark.as_char() == ';' => {
+            TokenTree::Punct(mark) if mark.as_char() == end => {
                 segments.push(Segment { head: std::mem::take(&mut head), block: None });
             }
             TokenTree::Punct(mark) if mark.as_char() == '#' && trees.peek().is_some_and(is_dropped) => {
@@ -133,6 +136,10 @@ fn is_dropped(tree: &TokenTree) -> bool {
     matches!(first, Some(TokenTree::Ident(name)) if !print::KEPT.iter().any(|kept| name == kept))
 }
 
-fn words(line: &str) -> impl Iterator<Item = &str> {
-    line.split(|mark: char| !mark.is_alphanumeric() && mark != '_')
+/// Whether a statement or a head around it begins with the name, as `Share(Ratio)` or `pub struct Job {`.
+fn makes(statement: &str, name: &str) -> bool {
+    statement.split(" { ").any(|part| {
+        let mut words = part.split(|mark: char| !mark.is_alphanumeric() && mark != '_');
+        words.find(|word| !["pub", "struct", "enum", "type", "const", "fn"].contains(word)) == Some(name)
+    })
 }

@@ -127,8 +127,8 @@ fn macro_calls_stand_for_what_they_make() {
         #[macro_export] macro_rules! public { () => {} }
         table! { base { mass; } /// Doc.
                  Mass, \"mass\", [P1 Z0] { 10 gram 1e-3, \"g\"; 20 pound 0.5, \"lb\"; } }
-        mod shut { table!(unseen); table! { Made, checked; Hidden, checked } }
-        pub use shut::Made;
+        mod shut { table!(unseen); table! { Made, checked; Hidden, checked(Made) } table! { pub enum Kind { Dry, Wet = \"wet\", } } impl Made { pub fn far() {} } }
+        pub use shut::{Kind, Made};
         macro_rules! checked { ($name:ident) => {
             /// Doc.
             #[derive(Clone)] #[must_use] pub struct $name(f64);
@@ -145,8 +145,12 @@ fn macro_calls_stand_for_what_they_make() {
             "my_crate: table! Mass, \"mass\", [P1 Z0] { 10 gram 1e-3, \"g\"",
             "my_crate: table! Mass, \"mass\", [P1 Z0] { 20 pound 0.5, \"lb\"",
             "my_crate: table! base { mass",
+            "my_crate::Kind: pub use shut::Kind",
+            "my_crate::Kind: table! pub enum Kind { Dry",
+            "my_crate::Kind: table! pub enum Kind { Wet = \"wet\"",
             "my_crate::Made: pub use shut::Made",
             "my_crate::Made: table! Made, checked",
+            "my_crate::Made::far: pub fn far()",
             "my_crate::Ratio::whole: pub fn whole()",
             "my_crate::checked!: #[derive(Clone)] pub struct $name(f64)",
             "my_crate::checked!: impl $name",

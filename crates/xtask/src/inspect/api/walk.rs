@@ -99,8 +99,9 @@ fn made(root: &Module, module: &Module, target: &[String], path: &str, found: &m
     if let Some(Meaning::Module(home)) = module.meaning(root, home, DEPTH)
         && !home.is_public
     {
-        for statement in macros::statements_with(home, name) {
+        for statement in macros::statements_making(home, name) {
             found.line(path, &statement);
+            found.public.insert((home.path.clone(), name.clone()), path.to_owned());
         }
     }
 }
