@@ -21,14 +21,20 @@ pub(super) fn words(session: &mut Session) -> Result<(), String> {
         };
         session.check(format_args!("README.md tells `{command}`"), outcome);
     }
-    let untested: Vec<&str> = told.into_iter().filter(|command| !is_run(command)).collect();
-    let outcome = if untested.is_empty() {
-        Ok(())
-    } else {
-        Err(format!("No step runs what README.md tells: `{}`.", untested.join("`, `")))
-    };
-    session.check("every command in README.md is run by a step", outcome);
+    session.check("every command in README.md is run by a step", run_by_steps("README.md", &told));
+    let developers = read(session, "DEVELOPERS.md")?;
+    let steps: Vec<&str> =
+        commands(&developers).into_iter().filter(|command| command.starts_with("cargo xtask")).collect();
+    session.check("every step in DEVELOPERS.md exists", run_by_steps("DEVELOPERS.md", &steps));
     Ok(())
+}
+
+fn run_by_steps(file: &str, told: &[&str]) -> Result<(), String> {
+    let unknown: Vec<&str> = told.iter().copied().filter(|command| !is_run(command)).collect();
+    if unknown.is_empty() {
+        return Ok(());
+    }
+    Err(format!("No step runs what {file} tells: `{}`.", unknown.join("`, `")))
 }
 
 pub(super) fn readme(session: &mut Session) -> Result<(), String> {

@@ -57,18 +57,14 @@ enum Reach {
 
 fn reached(root: &Module, module: &Module, path: &Path, public: &BTreeMap<Place, String>) -> Reach {
     let names: Vec<String> = path.segments.iter().map(|segment| segment.ident.to_string()).collect();
-    match module.meaning(root, &names, DEPTH) {
-        Some(Meaning::Item(home, item)) => {
-            let place = name_of(item).map(|name| (home.path.clone(), name));
-            let path = place.and_then(|place| public.get(&place));
-            path.map_or(Reach::Private, |path| Reach::Public(path.clone()))
-        }
-        // What a macro makes has its impls beside the call of the macro.
-        _ => {
-            let made = names.last().and_then(|name| public.get(&(module.path.clone(), name.clone())));
-            made.map_or(Reach::Elsewhere, |path| Reach::Public(path.clone()))
-        }
+    if let Some(Meaning::Item(home, item)) = module.meaning(root, &names, DEPTH) {
+        let place = name_of(item).map(|name| (home.path.clone(), name));
+        let path = place.and_then(|place| public.get(&place));
+        return path.map_or(Reach::Private, |path| Reach::Public(path.clone()));
     }
+    // What a macro makes has its impls beside the call of the macro.
+    let made = names.last().and_then(|name| public.get(&(module.path.clone(), name.clone())));
+    made.map_or(Reach::Elsewhere, |path| Reach::Public(path.clone()))
 }
 
 /// The path of the type itself: `Dose` of `&Dose`.
