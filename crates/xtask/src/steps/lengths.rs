@@ -46,7 +46,8 @@ fn too_long(root: &Path) -> Result<Vec<String>, String> {
     Ok(long)
 }
 
-fn sources(folder: &Path, files: &mut Vec<PathBuf>) -> Result<(), String> {
+/// The source files of a folder and the folders in it.
+pub(super) fn sources(folder: &Path, files: &mut Vec<PathBuf>) -> Result<(), String> {
     let unreadable = |why| format!("{} cannot be read: {why}.", folder.display());
     for entry in fs::read_dir(folder).map_err(unreadable)? {
         let entry = entry.map_err(unreadable)?;

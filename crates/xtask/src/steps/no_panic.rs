@@ -5,10 +5,11 @@ use std::fs;
 use crate::command::{self, cargo, inspector, target_folder};
 use crate::step::Session;
 use crate::steps::api::listed;
+use crate::steps::lengths::sources;
 use crate::steps::targets::{CORTEX_M, installed};
 
 const PACKAGE: &str = "hilum-no-panic";
-const CALLS: &str = "tests/no_panic/src/calls.rs";
+const CALLS: &str = "tests/no_panic/src";
 
 pub(super) fn no_panic(session: &mut Session) -> Result<(), String> {
     let uncalled = uncalled(session)?;
@@ -61,8 +62,13 @@ fn explained(session: &Session, symbols: &[String]) -> String {
 /// The public functions of the core that the image leaves out without saying so.
 fn uncalled(session: &Session) -> Result<Vec<String>, String> {
     let api = listed(session, "hilum")?;
-    let calls =
-        fs::read_to_string(session.path(CALLS)).map_err(|why| format!("{CALLS} cannot be read: {why}."))?;
+    let mut files = Vec::new();
+    sources(&session.path(CALLS), &mut files)?;
+    let mut calls = String::new();
+    for file in files {
+        calls +=
+            &fs::read_to_string(&file).map_err(|why| format!("{} cannot be read: {why}.", file.display()))?;
+    }
     Ok(unnamed(&functions(&api), &calls))
 }
 
