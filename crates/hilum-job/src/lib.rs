@@ -5,10 +5,17 @@
 extern crate alloc;
 
 pub mod document;
+mod finding;
 mod json;
 pub mod limits;
 mod model;
+mod plan;
 mod problem;
 mod read;
 
+pub use document::{Job, Plan};
+pub use plan::{plan, plan_json};
 pub use problem::{Problem, Problems};
+
+/// The version of this library.
+pub const VERSION: &str = env!("CARGO_PKG_VERSION");

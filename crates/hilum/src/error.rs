@@ -268,6 +268,9 @@ pub enum Argument {
 }
 
 /// A number that must be more than 0.
+///
+/// # Errors
+/// Which of that it is not, with the value.
 pub fn positive(argument: Argument, value: f64) -> Result<f64, Error> {
     if (SMALLEST..=LARGEST).contains(&value) {
         Ok(value)
@@ -281,6 +284,9 @@ pub fn positive(argument: Argument, value: f64) -> Result<f64, Error> {
 }
 
 /// A number that may be 0.
+///
+/// # Errors
+/// Which of that it is not, with the value.
 pub fn not_negative(argument: Argument, value: f64) -> Result<f64, Error> {
     if value == 0.0 {
         // Also for -0.0, so that no sign survives.
@@ -293,6 +299,9 @@ pub fn not_negative(argument: Argument, value: f64) -> Result<f64, Error> {
 }
 
 /// A share, 0 to 1.
+///
+/// # Errors
+/// Which of that it is not, with the value.
 pub fn share(argument: Argument, value: f64) -> Result<f64, Error> {
     if (0.0..=1.0).contains(&value) {
         not_negative(argument, value)

@@ -3,9 +3,7 @@
 use alloc::format;
 use alloc::string::String;
 
-use hilum::quantity::{
-    CellsPerSeed, Length, Mass, Measure, Volume, VolumePerMass, VolumePerSeed,
-};
+use hilum::quantity::{CellsPerSeed, Length, Mass, Measure, Volume, VolumePerMass, VolumePerSeed};
 use hilum::rate::{Active, CellCount, Dry, Liquid, PerArea, PerMass, PerSeed, Substance};
 use hilum::seed::SeedUnit;
 use hilum::text::{Bases, Measured, TextError, Written};
@@ -80,7 +78,8 @@ impl Label<'_, '_> {
         match self.treatment.stated {
             Stated::Product(asked) => self.product(&asked),
             Stated::Active(asked, content) => {
-                let (active, basis) = self.per_mass::<Active>(&asked.written, "a dose of active ingredient, mass")?;
+                let (active, basis) =
+                    self.per_mass::<Active>(&asked.written, "a dose of active ingredient, mass")?;
                 let rate = if self.treatment.tank.is_some() {
                     Rate::Liquid(active.in_liquid(content.per_volume(self.treatment.density)?))
                 } else {
@@ -102,14 +101,18 @@ impl Label<'_, '_> {
             return match (in_tank, density) {
                 (true, _) => Ok((Rate::Liquid(rate), basis)),
                 (false, Some(density)) => Ok((Rate::Dry(rate.weighed(density)), basis)),
-                (false, None) => Err(Refused::Density("because the dose is a volume and the product goes into no tank")),
+                (false, None) => {
+                    Err(Refused::Density("because the dose is a volume and the product goes into no tank"))
+                }
             };
         }
         let (rate, basis) = self.per_mass::<Dry>(&asked.written, "a dose, volume or mass")?;
         match (in_tank, density) {
             (false, _) => Ok((Rate::Dry(rate), basis)),
             (true, Some(density)) => Ok((Rate::Liquid(rate.measured(density)), basis)),
-            (true, None) => Err(Refused::Density("because the dose is a mass and the product goes into a tank")),
+            (true, None) => {
+                Err(Refused::Density("because the dose is a mass and the product goes into a tank"))
+            }
         }
     }
 
@@ -145,7 +148,9 @@ impl Label<'_, '_> {
     fn measured(&self, written: &Written) -> Result<(f64, Powers), Refused> {
         // A percentage would pass for a mass per mass.
         if written.unit.below.is_none() {
-            return Err(Refused::Statement("is no dose; write an amount per mass, bushel, unit, seed or area".into()));
+            return Err(Refused::Statement(
+                "is no dose; write an amount per mass, bushel, unit, seed or area".into(),
+            ));
         }
         match written.measured(&self.bases()) {
             Ok(Measured::Quantity { value, powers }) => Ok((value, powers)),
@@ -163,7 +168,11 @@ impl Label<'_, '_> {
     }
 
     /// A statement of a substance per mass of seed, and what its basis is.
-    fn per_mass<S: Stateable>(&self, written: &Written, wanted: &str) -> Result<(PerMass<S>, Basis), Refused> {
+    fn per_mass<S: Stateable>(
+        &self,
+        written: &Written,
+        wanted: &str,
+    ) -> Result<(PerMass<S>, Basis), Refused> {
         let (value, powers) = self.measured(written)?;
         let size = self.seed.size;
         if powers == <S::PerMass as Measure>::POWERS {
@@ -268,4 +277,3 @@ impl Amount {
         }
     }
 }
-

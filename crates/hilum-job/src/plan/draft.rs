@@ -138,7 +138,8 @@ fn line<'m, 'j>(
     }
     line.needed = line.needed.like(total);
     let tolerated = takers.iter().any(|o| model.orders.get(*o).is_some_and(|order| order.spread.is_some()));
-    line.spread = spread.filter(|_| tolerated).map(|(low, high)| (line.needed.like(low), line.needed.like(high)));
+    line.spread =
+        spread.filter(|_| tolerated).map(|(low, high)| (line.needed.like(low), line.needed.like(high)));
     Some(line)
 }
 
@@ -175,12 +176,16 @@ fn dose(label: &Label<'_, '_>, order: usize, at: &Pointer<'_>, gathered: &mut Ga
         .map_err(|error| refuse(&error.into(), treatment, doc, place, at, gathered))
         .ok()?;
     let also = also(label, at, gathered);
-    let min = bound(label, treatment.min_rate.as_ref(), treatment.doc.min_rate.as_ref(), "min_rate", at, gathered);
-    let max = bound(label, treatment.max_rate.as_ref(), treatment.doc.max_rate.as_ref(), "max_rate", at, gathered);
-    let cells = cells(label, rate).map_err(|why| refuse(&why, treatment, None, &at.field("living"), at, gathered));
+    let min =
+        bound(label, treatment.min_rate.as_ref(), treatment.doc.min_rate.as_ref(), "min_rate", at, gathered);
+    let max =
+        bound(label, treatment.max_rate.as_ref(), treatment.doc.max_rate.as_ref(), "max_rate", at, gathered);
+    let cells =
+        cells(label, rate).map_err(|why| refuse(&why, treatment, None, &at.field("living"), at, gathered));
     let actives = treatment.actives.iter().map(|(_, content)| active(rate, *content, treatment)).collect();
     let actives: Result<Vec<_>, hilum::Error> = actives;
-    let actives = actives.map_err(|error| refuse(&error.into(), treatment, None, &at.field("actives"), at, gathered));
+    let actives =
+        actives.map_err(|error| refuse(&error.into(), treatment, None, &at.field("actives"), at, gathered));
     Some(Dose {
         order,
         rate,
@@ -241,7 +246,9 @@ fn cells(label: &Label<'_, '_>, rate: Rate) -> Result<Option<PerSeed<CellCount>>
     let (Some(living), Some(titre)) = (&label.treatment.living, label.titre) else { return Ok(None) };
     let density = label.treatment.density;
     Ok(Some(match rate {
-        Rate::Liquid(rate) => titre.per_volume(density)?.cells(rate.per_seed(label.seed.size), living.recovery),
+        Rate::Liquid(rate) => {
+            titre.per_volume(density)?.cells(rate.per_seed(label.seed.size), living.recovery)
+        }
         Rate::Dry(rate) => titre.per_mass(density)?.cells(rate.per_seed(label.seed.size), living.recovery),
     }))
 }

@@ -99,9 +99,27 @@ mod tests {
     #[test]
     fn every_unit_of_the_table_is_read() {
         for row in [
-            SEED_MASS, AREA, LIQUID, DRY, FLOW, SIZE, SEEDS, SOWING, LIQUID_PER_MASS, LIQUID_PER_UNIT,
-            LIQUID_PER_BUSHEL, LIQUID_PER_AREA, LIQUID_PER_SEED, DRY_PER_MASS, DRY_PER_UNIT, DRY_PER_BUSHEL,
-            DRY_PER_AREA, PER_SEED, ACTIVE_PER_MASS, ACTIVE_PER_AREA, CELLS,
+            SEED_MASS,
+            AREA,
+            LIQUID,
+            DRY,
+            FLOW,
+            SIZE,
+            SEEDS,
+            SOWING,
+            LIQUID_PER_MASS,
+            LIQUID_PER_UNIT,
+            LIQUID_PER_BUSHEL,
+            LIQUID_PER_AREA,
+            LIQUID_PER_SEED,
+            DRY_PER_MASS,
+            DRY_PER_UNIT,
+            DRY_PER_BUSHEL,
+            DRY_PER_AREA,
+            PER_SEED,
+            ACTIVE_PER_MASS,
+            ACTIVE_PER_AREA,
+            CELLS,
         ] {
             assert!(Compound::read(row.us).is_ok(), "{}", row.us);
             assert!(Compound::read(row.metric).is_ok(), "{}", row.metric);

@@ -59,7 +59,9 @@ pub(crate) fn mix_titre(treatment: &Treatment<'_>) -> Result<Option<Titre>, Erro
             let titre = in_set(treatment, pack, living.titre, *part)?;
             lowest = Some(match (lowest, titre) {
                 (None, titre) => titre,
-                (Some(Titre::PerVolume(low)), Titre::PerVolume(titre)) if low <= titre => Titre::PerVolume(low),
+                (Some(Titre::PerVolume(low)), Titre::PerVolume(titre)) if low <= titre => {
+                    Titre::PerVolume(low)
+                }
                 (Some(Titre::PerMass(low)), Titre::PerMass(titre)) if low <= titre => Titre::PerMass(low),
                 (_, titre) => titre,
             });
@@ -69,13 +71,20 @@ pub(crate) fn mix_titre(treatment: &Treatment<'_>) -> Result<Option<Titre>, Erro
 }
 
 /// A part's titre, spread over the whole set.
-fn in_set(treatment: &Treatment<'_>, pack: &Pack<'_>, titre: Titre, part: PartAmount) -> Result<Titre, Error> {
+fn in_set(
+    treatment: &Treatment<'_>,
+    pack: &Pack<'_>,
+    titre: Titre,
+    part: PartAmount,
+) -> Result<Titre, Error> {
     let set = usable(treatment, pack)?.ok_or(Error::Needed { argument: Argument::Set })?;
     match (titre, set) {
         (Titre::PerVolume(titre), Amount::Liquid(set)) => {
             titre.in_set(volume(treatment, part)?, set).map(Titre::PerVolume)
         }
-        (Titre::PerMass(titre), Amount::Dry(set)) => titre.in_set(mass(treatment, part)?, set).map(Titre::PerMass),
+        (Titre::PerMass(titre), Amount::Dry(set)) => {
+            titre.in_set(mass(treatment, part)?, set).map(Titre::PerMass)
+        }
         (Titre::PerMass(titre), Amount::Liquid(set)) => {
             titre.stirred_into(mass(treatment, part)?, set).map(Titre::PerVolume)
         }

@@ -43,7 +43,11 @@ impl<'a> Fills<'a> {
     pub(super) const NONE: Self = Self { all: &[], complete: true };
 
     /// Fills up to a volume of living product; takes half the memory, and needs all of it.
-    pub(super) fn new(sizes: &[SetSize], most: f64, memory: &'a mut [Fill]) -> Result<(Self, &'a mut [Fill]), Error> {
+    pub(super) fn new(
+        sizes: &[SetSize],
+        most: f64,
+        memory: &'a mut [Fill],
+    ) -> Result<(Self, &'a mut [Fill]), Error> {
         let room = memory.len() / 2;
         let mut complete = true;
         let count = match combine(sizes, most, 0.0, memory) {
@@ -52,7 +56,8 @@ impl<'a> Fills<'a> {
                 complete = false;
                 // Two thirds of what there is room for, evenly spaced.
                 let gap = most / thirds(room);
-                combine(sizes, most, gap, memory).ok_or(Error::TooMany { counted: Counted::Sets, limit: room })?
+                combine(sizes, most, gap, memory)
+                    .ok_or(Error::TooMany { counted: Counted::Sets, limit: room })?
             }
         };
         let (all, rest) = memory.split_at_mut_checked(count).unwrap_or((&mut [], &mut []));
@@ -97,10 +102,21 @@ fn combine(sizes: &[SetSize], most: f64, gap: f64, memory: &mut [Fill]) -> Optio
 }
 
 /// Merges `known` with the sums found and one set more; none if they do not fit.
-fn close(known: &[Fill], index: usize, size: &SetSize, most: f64, gap: f64, sums: &mut [Fill]) -> Option<usize> {
+fn close(
+    known: &[Fill],
+    index: usize,
+    size: &SetSize,
+    most: f64,
+    gap: f64,
+    sums: &mut [Fill],
+) -> Option<usize> {
     let (mut old, mut base, mut count) = (known.iter().peekable(), 0, 0_usize);
     loop {
-        let grown = if base < count { sums.get(base)?.with(index, size).filter(|fill| fill.living <= most) } else { None };
+        let grown = if base < count {
+            sums.get(base)?.with(index, size).filter(|fill| fill.living <= most)
+        } else {
+            None
+        };
         let next = match (old.peek(), grown) {
             (Some(fill), Some(more)) if fill.living <= more.living => *old.next()?,
             (Some(_), None) => *old.next()?,

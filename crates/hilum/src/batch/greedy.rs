@@ -80,9 +80,8 @@ impl Walk<'_, '_> {
                 }
                 next += 1;
             }
-            let lives = tanks(due).all(|tank| {
-                contents.get(tank).is_some_and(|content| content.expires > slot.ready)
-            });
+            let lives =
+                tanks(due).all(|tank| contents.get(tank).is_some_and(|content| content.expires > slot.ready));
             if lives {
                 (self.contents, self.work) = (contents, slot.ready);
                 return Ok(Some(next));
@@ -111,7 +110,10 @@ impl Walk<'_, '_> {
         let largest = plant.tank(tank).map_or(0.0, |it| it.capacity.value) * share * slack;
         let top = fills.at_most(largest).ok_or(Error::TankTooSmall { tank })?;
         let enough = fills.at_least(wanted / slack).filter(|fill| *fill <= top);
-        let below = fills.at_most(wanted).filter(|it| leaves_seed(&fills, *it, most.hold_up * share)).map(|it| it.min(top));
+        let below = fills
+            .at_most(wanted)
+            .filter(|it| leaves_seed(&fills, *it, most.hold_up * share))
+            .map(|it| it.min(top));
         let fill = if used >= most.recipe { enough.or(below) } else { below.or(enough) }.unwrap_or(top);
         let slurry = fills.get(fill).map(|fill| fill.living / share);
         Ok((fill, plant.mixed(tank, self.position, at, slurry, &before)))

@@ -16,7 +16,8 @@ pub use clock::{most_treatable, work_between};
 pub use error::{Counted, Error, Field};
 pub use fill::Fill;
 pub use input::{
-    Filling, Job, MAX_MIXES, MAX_ORDERS, MAX_SHIFTS, MAX_SIZES, MAX_TANKS, Need, Order, Refill, SetSize, Shift, Tank,
+    Filling, Job, MAX_MIXES, MAX_ORDERS, MAX_SHIFTS, MAX_SIZES, MAX_TANKS, Need, Order, Refill, SetSize,
+    Shift, Tank,
 };
 pub use output::{Mix, Portion, Proof, Summary, Times};
 pub use search::Label;
@@ -113,7 +114,8 @@ fn all_fills<'a>(job: &Job<'a>, mut memory: &'a mut [Fill]) -> Result<[Fills<'a>
         let column = job.needs.iter().skip(index).step_by(job.tanks.len());
         let share = column.flatten().map(|need| need.living).fold(0.0, f64::max);
         let part = memory.len() / left.max(1);
-        let (mine, rest) = core::mem::take(&mut memory).split_at_mut_checked(part).unwrap_or((&mut [], &mut []));
+        let (mine, rest) =
+            core::mem::take(&mut memory).split_at_mut_checked(part).unwrap_or((&mut [], &mut []));
         (*cell, _) = Fills::new(sizes, share * tank.capacity.value, mine)?;
         memory = rest;
         left -= 1;

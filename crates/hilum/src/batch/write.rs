@@ -129,7 +129,8 @@ impl<'a, 'b> Writer<'a, 'b> {
             let mut mix = self.mix(span, hold_up, to - from, start, end);
             if done > 0.0 {
                 mix.times = self.topped_up(span, start);
-                mix.times = mix.times.map(|times| Times { done_at: self.instant_at(span.tank, end), ..times });
+                mix.times =
+                    mix.times.map(|times| Times { done_at: self.instant_at(span.tank, end), ..times });
             }
             self.put(mix, start, end)?;
             (from, start) = (to, end);
@@ -218,7 +219,8 @@ impl<'a, 'b> Writer<'a, 'b> {
             *number += 1;
             mix.number = *number;
         }
-        let cell = self.mixes.get_mut(self.mix_count).ok_or(Error::TooMany { counted: Counted::Mixes, limit })?;
+        let cell =
+            self.mixes.get_mut(self.mix_count).ok_or(Error::TooMany { counted: Counted::Mixes, limit })?;
         *cell = mix;
         let (first, last) = (self.plant.line.order_at(start), self.plant.line.order_at(end));
         for order in first..=last {
@@ -234,8 +236,10 @@ impl<'a, 'b> Writer<'a, 'b> {
 
     fn portion(&mut self, order: usize, mass: f64) -> Result<(), Error> {
         let limit = self.portions.len();
-        let cell =
-            self.portions.get_mut(self.portion_count).ok_or(Error::TooMany { counted: Counted::Portions, limit })?;
+        let cell = self
+            .portions
+            .get_mut(self.portion_count)
+            .ok_or(Error::TooMany { counted: Counted::Portions, limit })?;
         *cell = Portion { mix: self.mix_count, order, mass: Mass::new::<kilogram>(mass) };
         self.portion_count += 1;
         Ok(())
