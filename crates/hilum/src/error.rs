@@ -178,6 +178,15 @@ pub enum Argument {
     /// The time since the seed was treated.
     #[error("the time since treating")]
     TimeSinceTreating,
+    /// What a scale, a meter or a gauge shows.
+    #[error("the reading")]
+    Reading,
+    /// The smallest step of a scale, a meter or a gauge.
+    #[error("the resolution of the reading")]
+    Resolution,
+    /// The amount used, by the readings.
+    #[error("the amount used by the readings")]
+    Used,
     /// When a sample was counted.
     #[error("the times of the counts")]
     CountTime,
