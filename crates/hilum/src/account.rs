@@ -42,7 +42,7 @@ use crate::seed::Share;
 pub const COVERAGE: f64 = 2.0;
 
 /// Relative slack at the border of a tolerance, for the rounding of arithmetic.
-const SLACK: f64 = 1e-9;
+pub(crate) const SLACK: f64 = 1e-9;
 
 /// What is read off a scale, a meter or a gauge: a volume or a mass.
 pub trait Quantity: Copy + sealed::Quantity {

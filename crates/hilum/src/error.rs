@@ -187,6 +187,18 @@ pub enum Argument {
     /// The amount used, by the readings.
     #[error("the amount used by the readings")]
     Used,
+    /// When a controller read its sensors.
+    #[error("the time of the reading")]
+    ReadingTime,
+    /// The total of seed so far.
+    #[error("the total of seed")]
+    SeedTotal,
+    /// The total of liquid so far.
+    #[error("the total of liquid")]
+    LiquidTotal,
+    /// What is left in the tank.
+    #[error("the content of the tank")]
+    TankContent,
     /// When a sample was counted.
     #[error("the times of the counts")]
     CountTime,
