@@ -123,6 +123,18 @@ proptest! {
     }
 
     #[test]
+    fn a_history_ages_like_its_periods_together(
+        survival in survival(), periods in prop::collection::vec((0.0..60.0, -20.0..45.0), 1..5), over in 0.0..60.0,
+    ) {
+        let tau = |storage: &[Period], after| survival.effective_time(storage, days(after)).unwrap().get::<day>();
+        let storage: Vec<Period> = periods.iter().map(|&(lasts, at)| period(lasts, at)).collect();
+        let whole = tau(&storage, periods.iter().map(|(lasts, _)| lasts).sum::<f64>() + over);
+        let apart: f64 = storage.iter().zip(&periods).map(|(&alone, &(lasts, _))| tau(&[alone], lasts)).sum();
+        let last = tau(&storage[storage.len() - 1..], over);
+        prop_assert!((whole - apart - last).abs() <= 1e-9 * whole);
+    }
+
+    #[test]
     fn storage_at_the_reference_is_no_storage_at_all(model in model(-1.0..=3.0), z in 5.0..40.0, after in 0.0..400.0) {
         let survival = Survival::new(model, Some(reference(10.0, z)));
         prop_assert_eq!(survival.log10(&[period(9.0, 10.0)], days(after)), survival.log10(&[], days(after)));
