@@ -2,7 +2,6 @@
 #![expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 
 use hilum::account::{Achieved, COVERAGE, Measured, Reading, Verdict};
-use hilum::monitor::{LiquidReading, LiquidSensor, Monitor, SeedReading, SeedSensor, Setup, Step};
 use hilum::quantity::mass::kilogram;
 use hilum::quantity::ratio::one;
 use hilum::quantity::time::second;
@@ -10,6 +9,7 @@ use hilum::quantity::volume::liter;
 use hilum::quantity::{Mass, MassFlow, Ratio, Time, Volume, VolumeFlow};
 use hilum::rate::{Liquid, PerMass, RatePerMass};
 use hilum::seed::Share;
+use hilum::treater::monitor::{LiquidReading, LiquidSensor, Monitor, SeedReading, SeedSensor, Setup, Step};
 use proptest::prelude::*;
 
 fn liters(number: f64) -> Volume {

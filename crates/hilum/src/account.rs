@@ -37,12 +37,10 @@ use crate::math::sqrt;
 use crate::quantity::{Mass, Volume, base};
 use crate::rate::{Density, Dry, Liquid, PerMass, Substance};
 use crate::seed::Share;
+use crate::slack::SLACK;
 
 /// How many standard uncertainties are reported: about 95 % coverage.
 pub const COVERAGE: f64 = 2.0;
-
-/// Relative slack at the border of a tolerance, for the rounding of arithmetic.
-pub(crate) const SLACK: f64 = 1e-9;
 
 /// What is read off a scale, a meter or a gauge: a volume or a mass.
 pub trait Quantity: Copy + sealed::Quantity {

@@ -16,7 +16,6 @@ pub mod error;
 pub mod limit;
 pub mod math;
 pub mod mix;
-pub mod monitor;
 pub mod pack;
 pub mod quantity;
 pub mod rate;

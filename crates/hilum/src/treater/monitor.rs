@@ -10,7 +10,7 @@
 //! be measured. A refill slower than what runs out cannot be told from running slowly.
 //!
 //! ```
-//! use hilum::monitor::{LiquidReading, LiquidSensor, Monitor, SeedReading, SeedSensor, Setup, Verdict};
+//! use hilum::treater::monitor::{LiquidReading, LiquidSensor, Monitor, SeedReading, SeedSensor, Setup, Verdict};
 //! use hilum::quantity::{Mass, Ratio, Time, Volume, VolumeFlow, MassFlow};
 //! use hilum::quantity::{mass::kilogram, ratio::percent, time::{minute, second}, volume::milliliter};
 //! use hilum::rate::PerMass;

@@ -1,10 +1,10 @@
 //! How much has run, how far off that can be, and what follows.
 
 use super::{LiquidSensor, SeedSensor, Setup, Verdict, not_negative, positive};
-use crate::account::SLACK;
 use crate::error::{Argument, Error};
 use crate::quantity::{VolumePerMass, base};
 use crate::rate::RatePerMass;
+use crate::slack::SLACK;
 
 /// What the sensors can show, in base units.
 #[derive(Clone, Copy, Debug)]
