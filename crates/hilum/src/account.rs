@@ -289,7 +289,8 @@ mod tests {
         Density::new(Mass::new::<kilogram>(kg_per_liter) / Volume::new::<liter>(1.0)).unwrap()
     }
 
-    // EURACHEM/CITAC guide "Quantifying Uncertainty in Analytical Measurement", app. E.1: a value between
+    // EURACHEM/CITAC guide "Quantifying Uncertainty in Analytical Measurement", app. E.1 (example read in a
+    // copy without a title page, the title from memory): a value between
     // 7 and 10, any part of the range as likely, has u = 1.5/√3 = 0.87. A reading of 8.5 with a division of 3.
     #[test]
     fn a_reading_is_uniform_over_its_division() {
