@@ -178,6 +178,27 @@ pub enum Argument {
     /// The time since the seed was treated.
     #[error("the time since treating")]
     TimeSinceTreating,
+    /// What a scale, a meter or a gauge shows.
+    #[error("the reading")]
+    Reading,
+    /// The smallest step of a scale, a meter or a gauge.
+    #[error("the resolution of the reading")]
+    Resolution,
+    /// The amount used, by the readings.
+    #[error("the amount used by the readings")]
+    Used,
+    /// When a controller read its sensors.
+    #[error("the time of the reading")]
+    ReadingTime,
+    /// The total of seed so far.
+    #[error("the total of seed")]
+    SeedTotal,
+    /// The total of liquid so far.
+    #[error("the total of liquid")]
+    LiquidTotal,
+    /// What is left in the tank.
+    #[error("the content of the tank")]
+    TankContent,
     /// When a sample was counted.
     #[error("the times of the counts")]
     CountTime,

@@ -10,6 +10,7 @@ extern crate uom;
 mod checked;
 #[macro_use]
 pub mod unit;
+pub mod account;
 pub mod batch;
 pub mod error;
 pub mod limit;

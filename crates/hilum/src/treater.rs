@@ -3,9 +3,10 @@
 //! A treater meters liquid onto a stream of seed. The pump follows the seed: [`SeedFlow::liquid`] for a
 //! continuous treater, [`BatchTreater::per_charge`] for one that works charge by charge. A catch
 //! ([`caught_volume`], [`caught_mass`]) shows what the pump really delivers, a [`PumpCurve`] which setting
-//! delivers what is wanted.
+//! delivers what is wanted. While it runs, a [`monitor`] watches the rate.
 
 mod curve;
+pub mod monitor;
 
 pub use curve::{CurvePoint, PumpCurve, PumpSetting, Setting};
 

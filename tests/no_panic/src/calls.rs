@@ -9,6 +9,7 @@
 //! Left out, because core's own reading and writing of a number holds bounds checks: `Display` of the
 //! errors, `text::read`, `text::read_temperature`, `Compound::read`, `Written::read`.
 
+mod applied;
 mod label;
 mod living;
 mod shed;
@@ -27,6 +28,7 @@ pub(crate) fn all() {
     label::all();
     shed::all();
     living::all();
+    applied::all();
     #[cfg(feature = "panics")]
     one(a_panic);
 }
