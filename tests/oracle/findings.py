@@ -8,9 +8,6 @@ from tanks import PER_MASS
 
 EPS = F(1, 10**9)
 METALS = {"molybdenum", "zinc", "iron", "copper", "manganese", "cobalt", "nickel", "silver", "mercury"}
-# codes that only a clock or the batches can tell; the comparer leaves them out
-UNCHECKED = {"missing_input", "pack_outlasts_pot_life", "product_expired", "out_of_time", "below_min_fill",
-             "bound_reached"}
 TEXT = {"message": "__unchecked__"}
 
 
@@ -45,6 +42,21 @@ def collect(job, plan):
         step(f, job, plan)
     f.add("note", "treated_seed", "")
     return f.found
+
+
+def unchecked(job):
+    """Codes that only a clock or the batches can tell in this job: neither demanded nor refused."""
+    from oracle import from_batches
+    codes = {"missing_input", "pack_outlasts_pot_life", "product_expired", "out_of_time", "below_min_fill",
+             "bound_reached"}
+    if any(survival.after(job, o).get("plant_on") for o in job.orders):
+        codes |= {"too_few_cells", "on_seed_life_exceeded"}
+    for t in job.treatments:
+        if t.doc.get("packs") and from_batches(job, t):
+            codes.add("almost_covered")
+            if all(p.get("on_hand") is not None for p in t.doc["packs"]):
+                codes.add("short_of_product")
+    return sorted(codes)
 
 
 def seed_state(f, job, plan):

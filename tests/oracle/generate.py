@@ -30,8 +30,8 @@ def digits(x, n=4):
 
 
 class Gen:
-    def __init__(self, seed):
-        self.r = random.Random(seed)
+    def __init__(self, seed, clock=True):
+        self.r, self.clock = random.Random(seed), clock
 
     def chance(self, p):
         return self.r.random() < p
@@ -394,11 +394,25 @@ class Gen:
         if self.chance(0.8):
             a["storage"] = [{"for": self.q(self.span(2, 20) * 86400, TIME), "at": self.celsius(self.r.randint(1, 28))}
                             for _ in range(self.r.randint(1, 3))]
-        if self.chance(0.7):
+        if self.clock and self.chance(0.3):
+            a["plant_on"] = f"2027-05-{self.r.randint(1, 28):02}T08:00:00-05:00"
+        elif self.chance(0.7):
             a["plant_after"] = self.q(self.span(1, 60) * 86400, TIME)
         if self.chance(0.2):
             a["in_sunlight"] = self.chance(0.5)
         return a
+
+    def work(self):
+        """Days of one or two shifts, in any offset."""
+        out = []
+        for day in range(self.r.randint(1, 6)):
+            offset = self.r.choice(["-05:00", "-05:00", "Z"])
+            first = f"2027-04-{12 + day:02}"
+            split = self.chance(0.4)
+            out.append({"from": f"{first}T07:00:00{offset}", "to": f"{first}T{'12:00:00' if split else '17:30:00'}{offset}"})
+            if split:
+                out.append({"from": f"{first}T13:00:00{offset}", "to": f"{first}T18:00:00{offset}"})
+        return out
 
     def limits(self):
         out = []
@@ -430,6 +444,8 @@ class Gen:
                               ("after", 0.7, self.after())):
             if self.chance(p):
                 doc[key] = value
+        if self.clock and self.chance(0.9):
+            doc["work"] = self.work()
         for o in doc["orders"]:
             if self.chance(0.35):
                 some = [t["product"] for t in doc["treatments"] if self.chance(0.7)]
@@ -440,8 +456,9 @@ class Gen:
         return doc
 
 
-def job(seed):
-    return Gen(seed).job()
+def job(seed, clock=True):
+    """A job; without clock there are no shifts and no planting day."""
+    return Gen(seed, clock).job()
 
 
 if __name__ == "__main__":

@@ -119,7 +119,7 @@ PLACES = [
     ("missing-amount", "/orders/1/amount", GONE, ["/orders/1"]), ("missing-size", "/orders/1/size", GONE, ["/orders/1"]),
     ("missing-lot", "/orders/1/lot", GONE, ["/orders/1"]), ("missing-orders", "/orders", GONE, ["/orders", "orders"]),
     ("missing-treatments", "/treatments", GONE, ["/treatments", "treatments"]),
-    ("missing-product", "/treatments/0/product", GONE, ["/treatments/0"]),
+    ("product-without-name", "/treatments/0/product", GONE, ["/treatments/0"]),
     ("missing-dose", "/treatments/0/rate", GONE, ["/treatments/0"]),
     ("missing-capacity", "/tanks/0/capacity", GONE, ["/tanks/0"]),
     ("missing-titre", "/treatments/0/living/titre", GONE, ["/treatments/0/living"]),

@@ -266,4 +266,5 @@ def plan(doc):
     if cost is not None:
         out["cost"] = cost
     out["findings"] = findings.collect(job, out)
+    out["unchecked_codes"] = findings.unchecked(job)
     return out

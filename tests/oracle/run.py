@@ -14,6 +14,7 @@ import time
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
 import compare
 import generate
+import invariants
 import malformed
 import oracle
 
@@ -33,18 +34,20 @@ def keep(folder, name, text):
 
 def one_job(args, seed):
     """(differences, soft differences) as lines."""
-    text = json.dumps(generate.job(seed), ensure_ascii=False, indent=1)
+    text = json.dumps(generate.job(seed, args.clock), ensure_ascii=False, indent=1)
     code, out, err, _ = call(args.plan_command, text.encode())
     if code != 0:
         keep(args.keep, f"job-{seed}.json", text)
         return [f"exit {code}: {err.strip()[:300]}"], []
     ours = oracle.plan(oracle.load(text))
     hard, soft = compare.compare(json.loads(out), ours)
-    if hard:
+    broken, remarks = invariants.check(oracle.load(text), json.loads(out))
+    if hard or broken:
         keep(args.keep, f"job-{seed}.json", text)
         keep(args.keep, f"oracle-{seed}.json", json.dumps(ours, ensure_ascii=False, indent=1))
         keep(args.keep, f"plan-{seed}.json", out.decode())
-    return [[f"{p}: plan {a!r}, oracle {b!r}" for p, a, b in x] for x in (hard, soft)]
+    lines = [[f"{p}: plan {a!r}, oracle {b!r}" for p, a, b in x] for x in (hard, soft)]
+    return lines[0] + broken, lines[1] + remarks
 
 
 def jobs(args):
@@ -56,8 +59,8 @@ def jobs(args):
         for line in hard[: args.show]:
             print(f"job {seed}  {line}")
         for line in soft[: args.show] if args.soft else []:
-            print(f"job {seed}  (where) {line}")
-    print(f"{args.jobs - bad} jobs agree, {bad} differ, {softly} with another `where`")
+            print(f"job {seed}  (soft) {line}")
+    print(f"{args.jobs - bad} jobs agree, {bad} differ, {softly} with soft differences")
     return bad
 
 
@@ -103,7 +106,8 @@ def main():
     p.add_argument("--malformed", action="store_true", help="the malformed documents too")
     p.add_argument("--keep", help="folder for the jobs that differ")
     p.add_argument("--show", type=int, default=8, help="lines per job")
-    p.add_argument("--soft", action="store_true", help="print differences of `where`")
+    p.add_argument("--soft", action="store_true", help="print soft differences: `where`, idle time, packs under another reading")
+    p.add_argument("--no-clock", dest="clock", action="store_false", help="jobs without shifts and planting day")
     args = p.parse_args()
     bad = jobs(args)
     if args.malformed:
