@@ -82,7 +82,7 @@ def codes(plan, names, but):
 def compare(theirs, ours):
     """(differences, soft differences) of a plan and the oracle's: (pointer, plan, oracle) each."""
     out, soft, but = [], [], ours.get("unchecked_codes", [])
-    walk(theirs, {k: v for k, v in ours.items() if k != "unchecked_codes"}, "", out)
+    walk(*({k: v for k, v in p.items() if k != "unchecked_codes"} for p in (theirs, ours)), "", out)
     for names, to in ((("code", "severity"), out), (("code", "severity", "where"), soft)):
         a, b = codes(theirs, names, but), codes(ours, names, but)
         to.extend(("/findings", f, "absent") for f in sorted(a - b))
