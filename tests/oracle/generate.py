@@ -409,7 +409,8 @@ class Gen:
             offset = self.r.choice(["-05:00", "-05:00", "Z"])
             first = f"2027-04-{12 + day:02}"
             split = self.chance(0.4)
-            out.append({"from": f"{first}T07:00:00{offset}", "to": f"{first}T{'12:00:00' if split else '17:30:00'}{offset}"})
+            end = "12:00:00" if split else "17:30:00"
+            out.append({"from": f"{first}T07:00:00{offset}", "to": f"{first}T{end}{offset}"})
             if split:
                 out.append({"from": f"{first}T13:00:00{offset}", "to": f"{first}T18:00:00{offset}"})
         return out
@@ -418,8 +419,9 @@ class Gen:
         out = []
         for active in ("quellazole", "tarnoxam-0"):
             if self.chance(0.5):
-                a = {"active": active, "season_limit": self.per(F("0.02") / 1000 * self.span(0.2, 3),
-                                                                 {"lb": LB, "g": F(1, 1000)}, {"ac": ACRE, "ha": F(10000)})}
+                limit = self.per(F("0.00002") * self.span(0.2, 3), {"lb": LB, "g": F(1, 1000)},
+                                 {"ac": ACRE, "ha": F(10000)})
+                a = {"active": active, "season_limit": limit}
                 if self.chance(0.5):
                     a["season_used"] = self.r.choice(["0 lb/ac", "5 g/ha"])
                 if self.chance(0.4):

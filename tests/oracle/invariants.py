@@ -165,7 +165,8 @@ class Check:
         out = {}
         for i, b in enumerate(self.plan["tanks"][k.index]["batches"]):
             for o in b["orders"]:
-                out.setdefault(o["order"], []).append([base(o["mass"]), b, o is b["orders"][-1], f"/tanks/{k.index}/batches/{i}"])
+                portion = [base(o["mass"]), b, o is b["orders"][-1], f"/tanks/{k.index}/batches/{i}"]
+                out.setdefault(o["order"], []).append(portion)
         return out
 
     def run_order(self, o, queue, at, starts):

@@ -1,6 +1,6 @@
 """Compare a program that plans with the oracle: random jobs, and malformed documents.
 
-python3 tests/oracle/run.py --plan-command "CMD" --jobs N --seed S [--malformed] [--keep DIR]
+python3 tests/oracle/run.py --plan-command "CMD" --jobs N --seed S [--malformed] [--optima N] [--keep DIR]
 CMD reads a job on standard input and prints the plan document; exit 0 with a plan, 1 with a message.
 """
 import argparse
@@ -16,7 +16,9 @@ import compare
 import generate
 import invariants
 import malformed
+import optimum
 import oracle
+import small
 
 
 def call(command, data, limit=10):
@@ -64,6 +66,25 @@ def jobs(args):
     return bad
 
 
+def optima(args):
+    bad = 0
+    for seed in range(args.seed, args.seed + args.optima):
+        text = json.dumps(small.job(seed), indent=1)
+        doc = oracle.load(text)
+        code, out, err, _ = call(args.plan_command, text.encode())
+        lines = [f"exit {code}: {err.strip()[:200]}"]
+        if code == 0:
+            plan = json.loads(out)
+            lines = invariants.check(doc, plan)[0] + optimum.compare(doc, plan)
+        if lines:
+            bad += 1
+            keep(args.keep, f"small-{seed}.json", text)
+        for line in lines[: args.show]:
+            print(f"small {seed}  {line}")
+    print(f"{args.optima - bad} small days at the optimum, {bad} not")
+    return bad
+
+
 def refused(args, name, data, pointers):
     """None if the document is refused as it should be, else what is wrong."""
     try:
@@ -104,12 +125,15 @@ def main():
     p.add_argument("--jobs", type=int, default=100)
     p.add_argument("--seed", type=int, default=1)
     p.add_argument("--malformed", action="store_true", help="the malformed documents too")
+    p.add_argument("--optima", type=int, default=0, help="so many small days against the best batches")
     p.add_argument("--keep", help="folder for the jobs that differ")
     p.add_argument("--show", type=int, default=8, help="lines per job")
     p.add_argument("--soft", action="store_true", help="print soft differences: `where`, idle time, packs under another reading")
     p.add_argument("--no-clock", dest="clock", action="store_false", help="jobs without shifts and planting day")
     args = p.parse_args()
     bad = jobs(args)
+    if args.optima:
+        bad += optima(args)
     if args.malformed:
         bad += documents(args)
     return 1 if bad else 0

@@ -82,7 +82,7 @@ class Published(unittest.TestCase):
         self.assertAlmostEqual(float(weibull.log10_survival(effective_time(weibull, [(D(1), 100)], D(2)))), -4, 12)
 
     def test_two_phase(self):
-        """Worked by hand: 90 % at D = 1, 10 % at D = 10, after 10: log10(0.9e-10 + 0.1e-1) = -3 + 3.9e-8."""
+        """Worked by hand: 90 % at D = 1, 10 % at D = 10, after 10: log10(0.9e-10 + 0.1e-1) = -2 + 3.9e-9."""
         m = Model({"model": "two_phase", "fraction": "90 %", "fast": "1 s", "slow": "10 s"})
         self.assertAlmostEqual(float(m.log10_survival(D(10))), -1.99999999609, 10)
 
@@ -145,6 +145,39 @@ class Invariants(unittest.TestCase):
     def test_plant_by(self):
         self.plan["treatments"][0]["orders"][0]["living"]["plant_by"] = "2027-04-16T07:30:00Z"
         self.assertTrue(self.lines()[0])
+
+
+class Optimum(unittest.TestCase):
+    """Worked by hand: 100 lb/min, sets for 2 500 and 10 000 lb at 4 fl oz/cwt, two can lie in the tank."""
+
+    def doc(self, amount, life):
+        packs = [{"pack": n, "parts": [{"part": "x", "fill": f"{oz} fl oz"}]} for n, oz in (("s", 100), ("l", 400))]
+        return {"units": "us", "orders": [order(amount=amount)],
+                "treatments": [{"product": "P", "tank": "A", "rate": "4 fl oz/cwt", "packs": packs,
+                                "living": {"titre": "1e9 CFU/mL", "pot_life": life}}],
+                "tanks": [{"tank": "A", "capacity": "800 fl oz"}], "treater": {"seed_flow": "100 lb/min"},
+                "work": [{"from": "2027-04-06T08:00:00Z", "to": "2027-04-06T12:10:00Z"},
+                         {"from": "2027-04-07T08:00:00Z", "to": "2027-04-07T12:00:00Z"}]}
+
+    def solve(self, amount, life):
+        import optimum
+        treated, lost, mixes, _ = optimum.solve(oracle.load(json.dumps(self.doc(amount, life))))
+        return round(float(treated) / 0.45359237, 6), round(float(lost) / 2.95735295625e-5, 6), mixes
+
+    def test_no_waste_in_one_mix(self):
+        self.assertEqual(self.solve("12500 lb", "24 h"), (12500, 0, 1))
+
+    def test_pot_life_binds(self):
+        """100 min treat 10 000 lb: 12 500 lb in one mix would expire, so a large and a small."""
+        self.assertEqual(self.solve("12500 lb", "100 min"), (12500, 0, 2))
+
+    def test_small_sets_before_the_night(self):
+        """250 min then the night: 25 000 lb before it in mixes of 10 000, the last 5 000 lb of two small sets."""
+        self.assertEqual(self.solve("35000 lb", "100 min"), (35000, 0, 4))
+
+    def test_waste_that_no_set_saves(self):
+        """11 000 lb: one large and one small leave 1 500 lb's worth, 60 fl oz."""
+        self.assertEqual(self.solve("11000 lb", "24 h"), (11000, 60, 1))
 
 
 class Comparer(unittest.TestCase):
