@@ -1,0 +1,1 @@
+//! The command line as people and programs meet it.
