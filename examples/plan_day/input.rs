@@ -13,7 +13,7 @@ const DEMO: &str = include_str!("../jobs/dealer_day.json");
 
 /// Where a job comes from.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Source {
+pub(crate) enum Source {
     /// Built in.
     Demo,
     /// `-`
@@ -40,13 +40,11 @@ impl Display for Source {
 
 impl Source {
     /// The text of the job; else what is wrong, in words.
-    pub fn text(&self) -> Result<String, String> {
+    pub(crate) fn text(&self) -> Result<String, String> {
         match self {
             Self::Demo => Ok(DEMO.to_owned()),
             Self::StandardInput => text(io::stdin().lock()),
-            Self::File(path) => {
-                text(File::open(path).map_err(|error| format!("cannot be opened: {error}"))?)
-            }
+            Self::File(path) => text(File::open(path).map_err(|error| format!("cannot be opened: {error}"))?),
         }
     }
 }

@@ -2,11 +2,13 @@
 
 use hilum_job::document::Out;
 
+/// A space at which no line is broken: between thousands, and before a unit.
+pub(crate) const JOIN: char = '\u{a0}';
 /// Fluid ounces in a gallon.
 const FL_OZ_PER_GAL: f64 = 128.0;
 
 /// A number with so many significant digits.
-pub fn significant(value: f64, digits: usize) -> String {
+pub(crate) fn significant(value: f64, digits: usize) -> String {
     let scientific = format!("{value:.*e}", digits.saturating_sub(1));
     let exponent = scientific.split_once('e').and_then(|(_, exponent)| exponent.parse::<i32>().ok());
     match exponent {
@@ -20,54 +22,54 @@ pub fn significant(value: f64, digits: usize) -> String {
 }
 
 /// A dose, flow or share: three significant digits, four where the first is a 1.
-pub fn dose(value: f64) -> String {
+pub(crate) fn dose(value: f64) -> String {
     let leading_one = format!("{value:.2e}").trim_start_matches('-').starts_with('1');
     significant(value, if leading_one { 4 } else { 3 })
 }
 
 /// Cells on a seed: `1.06e6`, as the trade writes them.
-pub fn cells(out: &Out) -> String {
+pub(crate) fn cells(out: &Out) -> String {
     if out.value > 0.0 { format!("{:.2e}", out.value) } else { "0".to_owned() }
 }
 
 /// A share as a percentage.
-pub fn percent(share: f64) -> String {
-    format!("{} %", dose(share * 100.0))
+pub(crate) fn percent(share: f64) -> String {
+    joined(&dose(share * 100.0), "%")
 }
 
 /// A number without its unit: whole from 100 on, else three significant digits.
-pub fn count(out: &Out) -> String {
+pub(crate) fn count(out: &Out) -> String {
     if out.value >= 100.0 { significant_whole(out.value) } else { trimmed(&significant(out.value, 3)) }
 }
 
 /// An amount of seed with its unit.
-pub fn seed(out: &Out) -> String {
-    format!("{} {}", count(out), out.unit)
+pub(crate) fn seed(out: &Out) -> String {
+    joined(&count(out), &out.unit)
 }
 
 /// A number of seeds, in millions where there are so many.
-pub fn seeds(out: &Out) -> String {
-    if out.value >= 1e6 { format!("{} M", significant(out.value / 1e6, 4)) } else { count(out) }
+pub(crate) fn seeds(out: &Out) -> String {
+    if out.value >= 1e6 { joined(&significant(out.value / 1e6, 4), "M") } else { count(out) }
 }
 
 /// A quantity to a dose's digits, with its unit.
-pub fn with_unit(out: &Out) -> String {
-    format!("{} {}", dose(out.value), out.unit)
+pub(crate) fn with_unit(out: &Out) -> String {
+    joined(&dose(out.value), &out.unit)
 }
 
 /// An amount of product as it is measured out.
-pub fn product(out: &Out) -> String {
+pub(crate) fn product(out: &Out) -> String {
     match out.unit.as_ref() {
         "fl oz" => gallons(out.value),
-        "L" if out.value < 1.0 => format!("{} mL", pour(out.value * 1000.0)),
-        "kg" if out.value < 1.0 => format!("{} g", pour(out.value * 1000.0)),
-        "lb" if out.value < 1.0 => format!("{} oz av", pour(out.value * 16.0)),
-        unit => format!("{} {unit}", pour(out.value)),
+        "L" if out.value < 1.0 => joined(&pour(out.value * 1000.0), "mL"),
+        "kg" if out.value < 1.0 => joined(&pour(out.value * 1000.0), "g"),
+        "lb" if out.value < 1.0 => joined(&pour(out.value * 16.0), "oz av"),
+        unit => joined(&pour(out.value), unit),
     }
 }
 
 /// Money.
-pub fn money(value: f64) -> String {
+pub(crate) fn money(value: f64) -> String {
     grouped(&format!("{value:.2}"))
 }
 
@@ -82,19 +84,24 @@ fn gallons(fl_oz: f64) -> String {
     let decimals = if fl_oz < 1000.0 { 10.0 } else { 1.0 };
     let rounded = (fl_oz * decimals).round() / decimals;
     if rounded < FL_OZ_PER_GAL {
-        return format!("{} fl oz", pour(fl_oz));
+        return joined(&pour(fl_oz), "fl oz");
     }
     let gallons = (rounded / FL_OZ_PER_GAL).floor();
     let rest = rounded - gallons * FL_OZ_PER_GAL;
     let gallons = grouped(&format!("{gallons:.0}"));
     match trimmed(&format!("{rest:.1}")).as_str() {
-        "0" => format!("{gallons} gal"),
-        rest => format!("{gallons} gal {rest} fl oz"),
+        "0" => joined(&gallons, "gal"),
+        rest => joined(&joined(&gallons, "gal"), &joined(rest, "fl oz")),
     }
 }
 
 fn significant_whole(value: f64) -> String {
     if value < 1e15 { grouped(&format!("{value:.0}")) } else { significant(value, 4) }
+}
+
+/// Two texts that stay on one line, as a number and its unit do.
+pub(crate) fn joined(left: &str, right: &str) -> String {
+    format!("{left} {right}").replace(' ', &JOIN.to_string())
 }
 
 /// Without zeros behind the point.
@@ -116,7 +123,7 @@ fn grouped(text: &str) -> String {
     let mut shown = String::new();
     for (i, c) in whole.chars().enumerate() {
         if i > 0 && digits.saturating_sub(i).is_multiple_of(3) && !shown.ends_with('-') {
-            shown.push(' ');
+            shown.push(JOIN);
         }
         shown.push(c);
     }
@@ -133,6 +140,10 @@ mod tests {
         Out { value, unit: Cow::Borrowed(unit) }
     }
 
+    fn spaced(text: &str) -> String {
+        text.replace(JOIN, " ")
+    }
+
     #[test]
     fn a_dose_has_three_or_four_digits() {
         assert_eq!(dose(2.309_87), "2.31");
@@ -144,33 +155,33 @@ mod tests {
 
     #[test]
     fn an_amount_of_seed_is_whole() {
-        assert_eq!(seed(&out(21_385.43, "lb")), "21 385 lb");
-        assert_eq!(seed(&out(4200.0, "kg")), "4200 kg");
-        assert_eq!(seed(&out(12.5, "kg")), "12.5 kg");
-        assert_eq!(seeds(&out(60_198_000.0, "seeds")), "60.20 M");
+        assert_eq!(spaced(&seed(&out(21_385.43, "lb"))), "21 385 lb");
+        assert_eq!(spaced(&seed(&out(4200.0, "kg"))), "4200 kg");
+        assert_eq!(spaced(&seed(&out(12.5, "kg"))), "12.5 kg");
+        assert_eq!(spaced(&seeds(&out(60_198_000.0, "seeds"))), "60.20 M");
     }
 
     #[test]
     fn liquid_is_measured_in_gallons_and_fluid_ounces() {
-        assert_eq!(product(&out(112.44, "fl oz")), "112.4 fl oz");
-        assert_eq!(product(&out(276.44, "fl oz")), "2 gal 20.4 fl oz");
-        assert_eq!(product(&out(256.0, "fl oz")), "2 gal");
-        assert_eq!(product(&out(1151.7, "fl oz")), "9 gal");
-        assert_eq!(product(&out(127.99, "fl oz")), "1 gal");
-        assert_eq!(product(&out(0.0, "fl oz")), "0 fl oz");
+        assert_eq!(spaced(&product(&out(112.44, "fl oz"))), "112.4 fl oz");
+        assert_eq!(spaced(&product(&out(276.44, "fl oz"))), "2 gal 20.4 fl oz");
+        assert_eq!(spaced(&product(&out(256.0, "fl oz"))), "2 gal");
+        assert_eq!(spaced(&product(&out(1151.7, "fl oz"))), "9 gal");
+        assert_eq!(spaced(&product(&out(127.99, "fl oz"))), "1 gal");
+        assert_eq!(spaced(&product(&out(0.0, "fl oz"))), "0 fl oz");
     }
 
     #[test]
     fn metric_amounts_below_one_take_the_smaller_unit() {
-        assert_eq!(product(&out(0.85, "L")), "850 mL");
-        assert_eq!(product(&out(35.42, "L")), "35.42 L");
-        assert_eq!(product(&out(0.0405, "kg")), "40.5 g");
+        assert_eq!(spaced(&product(&out(0.85, "L"))), "850 mL");
+        assert_eq!(spaced(&product(&out(35.42, "L"))), "35.42 L");
+        assert_eq!(spaced(&product(&out(0.0405, "kg"))), "40.5 g");
     }
 
     #[test]
     fn thousands_stand_apart() {
-        assert_eq!(money(1_234_567.891), "1 234 567.89");
-        assert_eq!(money(-12_345.0), "-12 345.00");
-        assert_eq!(money(999.5), "999.50");
+        assert_eq!(spaced(&money(1_234_567.891)), "1 234 567.89");
+        assert_eq!(spaced(&money(-12_345.0)), "-12 345.00");
+        assert_eq!(spaced(&money(999.5)), "999.50");
     }
 }

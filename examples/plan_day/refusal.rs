@@ -8,7 +8,7 @@ use crate::input::Source;
 const MOST: usize = 1500;
 
 /// All problems, one a line, first problem first, as far as they fit.
-pub fn message(source: &Source, problems: &Problems) -> String {
+pub(crate) fn message(source: &Source, problems: &Problems) -> String {
     let mut lines = problems.iter().map(ToString::to_string);
     let first = lines.next().unwrap_or_default();
     let mut message = cut(&format!("{source}: {first}"));
@@ -24,7 +24,7 @@ pub fn message(source: &Source, problems: &Problems) -> String {
 }
 
 /// A message no longer than it may be.
-pub fn cut(message: &str) -> String {
+pub(crate) fn cut(message: &str) -> String {
     if message.chars().count() <= MOST {
         return message.to_owned();
     }

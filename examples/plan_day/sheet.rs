@@ -1,7 +1,7 @@
 //! The sheet: a plan as someone hangs it on the treater.
 
-mod allowed;
 mod alive;
+mod allowed;
 mod cautions;
 mod cost;
 mod day;
@@ -18,6 +18,7 @@ mod words;
 use hilum_job::document::{Job, Plan};
 use textwrap::core::display_width;
 
+use crate::number::JOIN;
 use crate::table::{PAGE, indent, labelled, plain};
 
 /// What a section answers, and its lines: none where the plan has nothing to say.
@@ -45,7 +46,7 @@ const SECTIONS: [Section; 14] = [
 const MARGIN: usize = 2;
 
 /// The whole sheet.
-pub fn write(job: &Job, plan: &Plan) -> String {
+pub(crate) fn write(job: &Job, plan: &Plan) -> String {
     let mut lines = head(job, plan);
     for (title, section) in SECTIONS {
         let body = section(job, plan);
@@ -56,12 +57,12 @@ pub fn write(job: &Job, plan: &Plan) -> String {
     }
     lines.push(String::new());
     let trimmed: Vec<&str> = lines.iter().map(|line| line.trim_end()).collect();
-    trimmed.join("\n")
+    trimmed.join("\n").replace(JOIN, " ")
 }
 
 /// Title and size of the job.
 fn head(job: &Job, plan: &Plan) -> Vec<String> {
-    let mut lines = plan.title.as_deref().map(|title| labelled("", title)).unwrap_or_default();
+    let mut lines = plan.title.as_deref().map(|title| labelled(0, "", title)).unwrap_or_default();
     let unit = plan.orders.first().map_or("", |order| order.mass.unit.as_ref());
     let mass = hilum_job::document::Out {
         value: plan.orders.iter().map(|order| order.mass.value).sum(),
@@ -76,7 +77,7 @@ fn head(job: &Job, plan: &Plan) -> Vec<String> {
         crate::number::seed(&mass),
         plain(&plan.hilum),
     );
-    lines.extend(labelled("", &summary));
+    lines.extend(labelled(0, "", &summary));
     lines
 }
 

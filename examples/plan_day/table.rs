@@ -6,7 +6,7 @@ use textwrap::core::display_width;
 use textwrap::{Options, WordSplitter};
 
 /// The width of a page, in characters.
-pub const PAGE: usize = 100;
+pub(crate) const PAGE: usize = 100;
 /// Between two columns.
 const GAP: usize = 2;
 /// The narrowest that a column of names is made.
@@ -16,7 +16,7 @@ const LONGEST: usize = 120;
 
 /// Where the cells of a column stand.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Align {
+pub(crate) enum Align {
     /// Names: wrapped where the page is too narrow.
     Left,
     /// Numbers: never broken.
@@ -25,7 +25,7 @@ pub enum Align {
 
 /// Rows of cells under titles. A column without any content is left out.
 #[derive(Debug)]
-pub struct Table {
+pub(crate) struct Table {
     aligns: Vec<Align>,
     titles: Vec<String>,
     rows: Vec<Vec<String>>,
@@ -34,24 +34,24 @@ pub struct Table {
 
 impl Table {
     /// A table with these titles; a title may have several lines.
-    pub fn new<T: Into<String>>(columns: impl IntoIterator<Item = (Align, T)>) -> Self {
+    pub(crate) fn new<T: Into<String>>(columns: impl IntoIterator<Item = (Align, T)>) -> Self {
         let (aligns, titles) = columns.into_iter().map(|(align, title)| (align, title.into())).unzip();
         Self { aligns, titles, rows: Vec::new(), page: PAGE }
     }
 
-    /// On a page that leaves room for an indent.
-    pub fn indented(mut self, by: usize) -> Self {
-        self.page = PAGE.saturating_sub(by);
+    /// On a page that leaves room for a margin.
+    pub(crate) fn beside(mut self, margin: usize) -> Self {
+        self.page = PAGE.saturating_sub(margin);
         self
     }
 
     /// Adds a row.
-    pub fn row(&mut self, cells: impl IntoIterator<Item = String>) {
+    pub(crate) fn row(&mut self, cells: impl IntoIterator<Item = String>) {
         self.rows.push(cells.into_iter().map(|cell| plain(&cell)).collect());
     }
 
     /// The lines of the table, without trailing space; none without rows.
-    pub fn lines(&self) -> Vec<String> {
+    pub(crate) fn lines(&self) -> Vec<String> {
         if self.rows.is_empty() {
             return Vec::new();
         }
@@ -99,14 +99,30 @@ impl Table {
     /// The width of each column; 0 for one without content.
     fn widths(&self) -> Vec<usize> {
         let mut widths: Vec<usize> = (0..self.aligns.len()).map(|i| self.natural_width(i)).collect();
-        while total(&widths) > self.page {
-            let names = widths.iter_mut().zip(&self.aligns).filter(|(_, align)| **align == Align::Left);
-            match names.map(|(width, _)| width).max() {
-                Some(width) if *width > NARROWEST => *width = width.saturating_sub(1),
-                _ => break,
+        // Names are broken between words where that is enough, else within.
+        let words: Vec<usize> = (0..self.aligns.len()).map(|i| self.longest_word(i)).collect();
+        self.shrink(&mut widths, &words);
+        self.shrink(&mut widths, &vec![NARROWEST; words.len()]);
+        widths
+    }
+
+    /// Takes width from the widest column of names until the page is wide enough.
+    fn shrink(&self, widths: &mut [usize], narrowest: &[usize]) {
+        while total(widths) > self.page {
+            let columns = widths.iter_mut().zip(narrowest).zip(&self.aligns);
+            let names = columns.filter(|((width, least), align)| **align == Align::Left && **width > **least);
+            match names.map(|((width, _), _)| width).max() {
+                Some(width) => *width = width.saturating_sub(1),
+                None => break,
             }
         }
-        widths
+    }
+
+    /// The longest word of a column.
+    fn longest_word(&self, column: usize) -> usize {
+        let cells = self.rows.iter().filter_map(|row| row.get(column));
+        let words = cells.flat_map(|cell| cell.split(' ')).map(display_width).max();
+        words.unwrap_or(0).max(NARROWEST)
     }
 
     /// The width that shows every cell of a column on one line.
@@ -127,26 +143,27 @@ fn total(widths: &[usize]) -> usize {
 }
 
 /// A text on lines of a width.
-pub fn wrap(text: &str, width: usize) -> Vec<String> {
+pub(crate) fn wrap(text: &str, width: usize) -> Vec<String> {
     let options = Options::new(width.max(1)).word_splitter(WordSplitter::NoHyphenation);
     textwrap::wrap(text, options).into_iter().map(std::borrow::Cow::into_owned).collect()
 }
 
-/// A text behind a label, its further lines standing under the first.
-pub fn labelled(label: &str, text: &str) -> Vec<String> {
+/// A text behind a label, its further lines standing under the first, on a page that leaves room for a margin.
+pub(crate) fn labelled(margin: usize, label: &str, text: &str) -> Vec<String> {
     let indent = display_width(label);
-    let mut lines = wrap(&plain_whole(text), PAGE.saturating_sub(indent)).into_iter();
+    let room = PAGE.saturating_sub(margin).saturating_sub(indent);
+    let mut lines = wrap(&plain_whole(text), room).into_iter();
     let first = format!("{label}{}", lines.next().unwrap_or_default());
     once(first).chain(lines.map(|line| format!("{}{line}", " ".repeat(indent)))).collect()
 }
 
 /// A line, or several, moved to the right.
-pub fn indent(lines: Vec<String>, by: usize) -> Vec<String> {
+pub(crate) fn indent(lines: Vec<String>, by: usize) -> Vec<String> {
     lines.into_iter().map(|line| format!("{}{line}", " ".repeat(by))).collect()
 }
 
 /// A name as it may be printed: control characters as spaces, a very long one shortened.
-pub fn plain(text: &str) -> String {
+pub(crate) fn plain(text: &str) -> String {
     let mut shown: String = plain_whole(text).chars().take(LONGEST).collect();
     if text.chars().nth(LONGEST).is_some() {
         shown.push_str("...");
@@ -216,9 +233,9 @@ mod tests {
 
     #[test]
     fn further_lines_stand_under_the_first() {
-        let lines = labelled("STOP  ", &"seed ".repeat(30));
+        let lines = labelled(4, "STOP  ", &"seed ".repeat(30));
         assert!(lines[0].starts_with("STOP  seed"));
         assert!(lines[1].starts_with("      seed"));
-        assert!(lines.iter().all(|line| line.len() <= PAGE));
+        assert!(lines.iter().all(|line| line.len() <= PAGE - 4));
     }
 }

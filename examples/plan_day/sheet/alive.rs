@@ -17,9 +17,9 @@ pub(super) fn lines(_: &Job, plan: &Plan) -> Vec<String> {
         (Right, "at planting\nCFU/seed"),
         (Right, "at least\nCFU/seed"),
         (Left, "plant by"),
-        (Left, "because"),
+        (Left, "set by"),
     ])
-    .indented(MARGIN);
+    .beside(MARGIN);
     for treatment in &plan.treatments {
         let doses = treatment.orders.iter().filter_map(|dose| Some((dose, dose.living.as_ref()?)));
         for (i, (dose, living)) in doses.enumerate() {
@@ -33,9 +33,9 @@ pub(super) fn lines(_: &Job, plan: &Plan) -> Vec<String> {
 
 fn row(living: &LivingCells) -> [String; 5] {
     let because = match living.because {
-        Some(PlantByReason::OnSeedLife) => "its life on seed",
-        Some(PlantByReason::Partner) => "a partner on the seed",
-        Some(PlantByReason::Minimum) => "cells fall to the least",
+        Some(PlantByReason::OnSeedLife) => "life on seed",
+        Some(PlantByReason::Partner) => "partner on seed",
+        Some(PlantByReason::Minimum) => "cell count",
         None => "",
     };
     [

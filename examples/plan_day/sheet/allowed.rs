@@ -3,23 +3,23 @@
 use hilum_job::document::{Job, Out, Plan, PlannedActive};
 
 use super::MARGIN;
-use super::words::together;
+use super::words::{orders, together};
 use crate::number::{percent, with_unit};
 use crate::table::Align::{Left, Right};
 use crate::table::Table;
 
 /// Liquid, then active ingredients.
-pub(super) fn lines(_: &Job, plan: &Plan) -> Vec<String> {
-    let liquid = liquid(plan);
-    let actives = actives(plan);
+pub(super) fn lines(job: &Job, plan: &Plan) -> Vec<String> {
+    let liquid = liquid(job, plan);
+    let actives = actives(job, plan);
     let between = if liquid.is_empty() || actives.is_empty() { vec![] } else { vec![String::new()] };
     [liquid, between, actives].concat()
 }
 
-fn liquid(plan: &Plan) -> Vec<String> {
+fn liquid(job: &Job, plan: &Plan) -> Vec<String> {
     let mut table =
         Table::new([(Left, "orders"), (Right, "all liquid"), (Right, "takes up"), (Right, "used")])
-            .indented(MARGIN);
+            .beside(MARGIN);
     let wet = plan.orders.iter().filter(|order| order.liquid.per_mass.value > 0.0);
     let shown = wet.map(|order| {
         let limit = order.liquid.limit.as_ref();
@@ -27,32 +27,32 @@ fn liquid(plan: &Plan) -> Vec<String> {
         let limit = limit.map(with_unit).unwrap_or_default();
         (order.order.clone(), [with_unit(&order.liquid.per_mass), limit, used.unwrap_or_default()])
     });
-    for (orders, [all, limit, used]) in together(shown) {
-        table.row([orders.join(", "), all, limit, used]);
+    for (numbers, [all, limit, used]) in together(shown) {
+        table.row([orders(job, &numbers), all, limit, used]);
     }
     table.lines()
 }
 
-fn actives(plan: &Plan) -> Vec<String> {
+fn actives(job: &Job, plan: &Plan) -> Vec<String> {
     let mut table = Table::new([
         (Left, "active"),
         (Left, "orders"),
         (Right, "by seed"),
         (Right, "by mass"),
         (Right, "by area"),
-        (Right, "of the season"),
+        (Right, "of season"),
         (Right, "sow at most"),
     ])
-    .indented(MARGIN);
+    .beside(MARGIN);
     let mut sorted: Vec<&PlannedActive> = plan.actives.iter().collect();
     let first = |name: &str| plan.actives.iter().position(|active| active.active == name);
     sorted.sort_by_key(|active| first(&active.active));
     let shown = sorted.iter().map(|active| (active.order.clone(), cells(active)));
     let mut last = String::new();
-    for (orders, [name, seed, mass, area, season, sow]) in together(shown) {
+    for (numbers, [name, seed, mass, area, season, sow]) in together(shown) {
         let shown_name = if name == last { String::new() } else { name.clone() };
         last = name;
-        table.row([shown_name, orders.join(", "), seed, mass, area, season, sow]);
+        table.row([shown_name, orders(job, &numbers), seed, mass, area, season, sow]);
     }
     table.lines()
 }

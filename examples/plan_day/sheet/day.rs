@@ -2,11 +2,14 @@
 
 mod block;
 
+use std::collections::BTreeMap;
+
 use chrono::TimeDelta;
 use hilum_job::document::{Batch, Code, Job, Plan};
 
 use super::MARGIN;
 use crate::clock::{self, Instant, rounded_up};
+use crate::number::joined;
 use crate::table::Align::{Left, Right};
 use crate::table::{Table, labelled, plain};
 use block::Block;
@@ -16,16 +19,16 @@ use block::Block;
 struct Mix {
     label: String,
     orders: String,
-    mix_at: Instant,
-    ready_at: Instant,
-    done_at: Instant,
-    use_by: Option<Instant>,
+    begun: Instant,
+    ready: Instant,
+    done: Instant,
+    good_until: Option<Instant>,
 }
 
 /// One block for each day on which something is mixed or run.
 pub(super) fn lines(job: &Job, plan: &Plan) -> Vec<String> {
     let mixes = mixes(plan);
-    let Some(end) = mixes.iter().map(|mix| mix.done_at).max() else { return Vec::new() };
+    let Some(end) = mixes.iter().map(|mix| mix.done).max() else { return Vec::new() };
     let mut lines = Vec::new();
     for block in block::days(&shifts(job)) {
         let shown: Vec<&Mix> = mixes.iter().filter(|mix| block.shows(mix)).collect();
@@ -34,27 +37,34 @@ pub(super) fn lines(job: &Job, plan: &Plan) -> Vec<String> {
             lines.push(String::new());
         }
     }
-    lines.push("m mixing   # running   . waiting, still good   ! use by   > good beyond the shift".to_owned());
+    lines
+        .push("m mixing   # running   . waiting, still good   ! use by   > good beyond the shift".to_owned());
     let all_runs = plan.findings.iter().all(|finding| finding.code != Code::OutOfTime);
     if all_runs {
         let end = rounded_up(end).format("%a %-d %b %H:%M");
-        lines.extend(labelled("", &format!("The last seed is treated by {end}.")));
+        lines.extend(labelled(MARGIN, "", &format!("The last seed is treated by {end}.")));
     }
     lines
 }
 
 /// All mixes with instants, in the order in which they are made.
 fn mixes(plan: &Plan) -> Vec<Mix> {
+    let lots: BTreeMap<&str, &str> =
+        plan.orders.iter().map(|order| (order.order.as_str(), order.lot.as_str())).collect();
     let of_tank = |name: &str, batch: &Batch| {
         let read = |text: &Option<String>| text.as_deref().and_then(clock::read);
-        let orders: Vec<&str> = batch.orders.iter().map(|order| order.order.as_str()).collect();
+        let runs: Vec<String> = batch
+            .orders
+            .iter()
+            .map(|run| joined(&run.order, lots.get(run.order.as_str()).unwrap_or(&"")))
+            .collect();
         Some(Mix {
             label: format!("{} {}", plain(name), batch.number),
-            orders: orders.join(", "),
-            mix_at: read(&batch.mix_at)?,
-            ready_at: read(&batch.ready_at)?,
-            done_at: read(&batch.done_at)?,
-            use_by: read(&batch.use_by),
+            orders: runs.join(", "),
+            begun: read(&batch.mix_at)?,
+            ready: read(&batch.ready_at)?,
+            done: read(&batch.done_at)?,
+            good_until: read(&batch.use_by),
         })
     };
     let mut mixes: Vec<Mix> = plan
@@ -62,13 +72,17 @@ fn mixes(plan: &Plan) -> Vec<Mix> {
         .iter()
         .flat_map(|tank| tank.batches.iter().filter_map(|batch| of_tank(&tank.tank, batch)))
         .collect();
-    mixes.sort_by_key(|mix| mix.mix_at);
+    mixes.sort_by_key(|mix| mix.begun);
     mixes
 }
 
 /// The shifts, all in the offset of the first, as the plan's instants are.
 fn shifts(job: &Job) -> Vec<(Instant, Instant)> {
-    let read = job.work.iter().flatten().filter_map(|shift| Some((clock::read(&shift.from)?, clock::read(&shift.to)?)));
+    let read = job
+        .work
+        .iter()
+        .flatten()
+        .filter_map(|shift| Some((clock::read(&shift.from)?, clock::read(&shift.to)?)));
     let shifts: Vec<(Instant, Instant)> = read.collect();
     let Some(offset) = shifts.first().map(|(from, _)| *from.offset()) else { return shifts };
     shifts.into_iter().map(|(from, to)| (from.with_timezone(&offset), to.with_timezone(&offset))).collect()
@@ -78,18 +92,20 @@ fn day_lines(block: &Block, mixes: &[&Mix]) -> Vec<String> {
     let shifts: Vec<String> = block
         .shifts
         .iter()
-        .map(|(from, to)| format!("{} to {}", clock::time(*from), clock::time_seen_from(*to, from.date_naive())))
+        .map(|(from, to)| {
+            format!("{} to {}", clock::time(*from), clock::time_seen_from(*to, from.date_naive()))
+        })
         .collect();
     let day = block.shifts.first().map(|(from, _)| clock::day(from.date_naive())).unwrap_or_default();
     let head = format!("{day}, {} (one mark is {} min)", shifts.join(" and "), block.minutes);
-    let mut table =
-        Table::new([(Left, "mix".to_owned()), (Right, block.scale()), (Left, "runs".to_owned())]).indented(MARGIN);
+    let mut table = Table::new([(Left, "mix".to_owned()), (Right, block.scale()), (Left, "runs".to_owned())])
+        .beside(MARGIN);
     table.row(["shift".to_owned(), block.bar(|at| if block.works(at) { '=' } else { ' ' }), String::new()]);
     for mix in mixes {
         let bar = block.bar(|at| mark(block, mix, at));
         table.row([mix.label.clone(), bar, mix.orders.clone()]);
     }
-    let mut lines = labelled("", &head);
+    let mut lines = labelled(MARGIN, "", &head);
     lines.extend(table.lines());
     lines
 }
@@ -98,17 +114,17 @@ fn day_lines(block: &Block, mixes: &[&Mix]) -> Vec<String> {
 fn mark(block: &Block, mix: &Mix, from: Instant) -> char {
     let to = block.next(from);
     let middle = from.checked_add_signed(TimeDelta::seconds((to - from).num_seconds() / 2)).unwrap_or(from);
-    let good_until = mix.use_by.unwrap_or(mix.done_at);
+    let good_until = mix.good_until.unwrap_or(mix.done);
     let beyond = to >= block.end && good_until > block.end;
-    if mix.use_by.is_some_and(|use_by| from < use_by && use_by <= to) {
+    if mix.good_until.is_some_and(|use_by| from < use_by && use_by <= to) {
         '!'
-    } else if (from <= mix.mix_at && mix.mix_at < to) || (mix.mix_at <= middle && middle < mix.ready_at) {
+    } else if (from <= mix.begun && mix.begun < to) || (mix.begun <= middle && middle < mix.ready) {
         'm'
-    } else if beyond && mix.mix_at < to {
+    } else if beyond && mix.begun < to {
         '>'
-    } else if middle < mix.ready_at || middle >= good_until {
+    } else if middle < mix.ready || middle >= good_until {
         ' '
-    } else if middle < mix.done_at && block.works(from) {
+    } else if middle < mix.done && block.works(from) {
         '#'
     } else {
         '.'
@@ -123,14 +139,14 @@ mod tests {
         clock::read(&format!("2027-04-14T{time}:00-05:00")).unwrap()
     }
 
-    fn mix(mix_at: &str, ready_at: &str, done_at: &str, use_by: Option<&str>) -> Mix {
+    fn mix(begun: &str, ready: &str, done: &str, good_until: Option<&str>) -> Mix {
         Mix {
             label: "A 1".into(),
             orders: "1".into(),
-            mix_at: at(mix_at),
-            ready_at: at(ready_at),
-            done_at: at(done_at),
-            use_by: use_by.map(at),
+            begun: at(begun),
+            ready: at(ready),
+            done: at(done),
+            good_until: good_until.map(at),
         }
     }
 

@@ -3,13 +3,13 @@
 use hilum_job::document::{Job, Out, Plan, PlannedDose};
 
 use super::MARGIN;
-use super::words::together;
+use super::words::{orders, together};
 use crate::number::with_unit;
 use crate::table::Align::{Left, Right};
 use crate::table::Table;
 
 /// One line for each product and each run of orders that get the same.
-pub(super) fn lines(_: &Job, plan: &Plan) -> Vec<String> {
+pub(super) fn lines(job: &Job, plan: &Plan) -> Vec<String> {
     let mut table = Table::new([
         (Left, "product"),
         (Left, "orders"),
@@ -19,12 +19,12 @@ pub(super) fn lines(_: &Job, plan: &Plan) -> Vec<String> {
         (Right, "by bushel"),
         (Right, "by area"),
     ])
-    .indented(MARGIN);
+    .beside(MARGIN);
     for treatment in &plan.treatments {
         let shown = treatment.orders.iter().map(|dose| (dose.order.clone(), cells(dose)));
-        for (i, (orders, [mass, seed, unit, bushel, area])) in together(shown).into_iter().enumerate() {
+        for (i, (numbers, [mass, seed, unit, bushel, area])) in together(shown).into_iter().enumerate() {
             let name = if i == 0 { treatment.product.clone() } else { String::new() };
-            table.row([name, orders.join(", "), mass, seed, unit, bushel, area]);
+            table.row([name, orders(job, &numbers), mass, seed, unit, bushel, area]);
         }
     }
     table.lines()

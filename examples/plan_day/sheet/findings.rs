@@ -1,7 +1,10 @@
 //! What is wrong with the plan or worth knowing, the gravest first.
 
+use std::collections::BTreeMap;
+
 use hilum_job::document::{Code, Finding, Job, Plan, Severity};
 
+use super::MARGIN;
 use super::words::distinct;
 use crate::table::labelled;
 
@@ -17,15 +20,17 @@ pub(super) fn lines(_: &Job, plan: &Plan) -> Vec<String> {
         return vec!["Nothing was found that stands against this plan.".to_owned()];
     }
     let mut lines = Vec::new();
-    for (i, finding) in findings.iter().enumerate() {
-        let alike = |other: &&&Finding| other.code == finding.code && other.severity == finding.severity;
-        let before = findings.iter().take(i).filter(alike).count();
-        if before < SHOWN_OF_A_KIND {
-            lines.extend(labelled(word(finding.severity), &finding.message));
-        } else if before == SHOWN_OF_A_KIND {
-            let rest = findings.iter().skip(i).filter(alike).count();
-            lines.extend(labelled(word(finding.severity), &format!("... and {rest} more of this kind")));
+    let mut kinds: BTreeMap<(Severity, Code), usize> = BTreeMap::new();
+    for finding in findings {
+        let before = kinds.entry((finding.severity, finding.code)).or_default();
+        if *before < SHOWN_OF_A_KIND {
+            lines.extend(labelled(MARGIN, word(finding.severity), &finding.message));
         }
+        *before = before.saturating_add(1);
+    }
+    for ((severity, code), count) in kinds.into_iter().filter(|(_, count)| *count > SHOWN_OF_A_KIND) {
+        let rest = count.saturating_sub(SHOWN_OF_A_KIND);
+        lines.extend(labelled(MARGIN, word(severity), &format!("... and {rest} more of {}", name(code))));
     }
     lines
 }
@@ -36,11 +41,16 @@ pub(super) fn missing(_: &Job, plan: &Plan) -> Vec<String> {
     let messages = distinct(missing.map(|finding| finding.message.as_str()));
     let rest = messages.len().saturating_sub(SHOWN_OF_A_KIND);
     let mut lines: Vec<String> =
-        messages.iter().take(SHOWN_OF_A_KIND).flat_map(|message| labelled("- ", message)).collect();
+        messages.iter().take(SHOWN_OF_A_KIND).flat_map(|message| labelled(MARGIN, "- ", message)).collect();
     if rest > 0 {
         lines.push(format!("... and {rest} more"));
     }
     lines
+}
+
+/// A kind of finding as the plan document writes it.
+fn name(code: Code) -> String {
+    serde_json::to_value(code).ok().and_then(|name| name.as_str().map(str::to_owned)).unwrap_or_default()
 }
 
 /// Written so that the gravest stands out without colour.

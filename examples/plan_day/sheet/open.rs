@@ -4,7 +4,7 @@ use hilum_job::document::{Job, OpenedPack, Part, Plan, PlannedTreatment, Treatme
 
 use super::MARGIN;
 use super::words::given;
-use crate::number::{product, seed};
+use crate::number::{joined, product, seed};
 use crate::table::Align::{Left, Right};
 use crate::table::Table;
 
@@ -19,11 +19,14 @@ pub(super) fn lines(job: &Job, plan: &Plan) -> Vec<String> {
         (Right, "for seed"),
         (Right, "left over"),
     ])
-    .indented(MARGIN);
+    .beside(MARGIN);
     for (treatment, planned) in job.treatments.iter().zip(&plan.treatments) {
+        if planned.orders.is_empty() {
+            continue;
+        }
         if planned.packs.is_empty() {
             let mut cells = product_cells(planned);
-            cells[3] = "measure out".to_owned();
+            cells[3].push_str("measure out");
             table.row(cells);
         }
         for (i, opened) in planned.packs.iter().enumerate() {
@@ -43,7 +46,7 @@ fn product_cells(planned: &PlannedTreatment) -> [String; 7] {
     cells[0].clone_from(&planned.product);
     cells[1] = product(&planned.needed);
     if let (Some(low), Some(high)) = (&planned.needed_low, &planned.needed_high) {
-        cells[2] = format!("{} - {}", product(low), product(high));
+        cells[2] = format!("{} to {}", product(low), product(high));
     }
     cells[6] = planned.leftover.as_ref().map(product).unwrap_or_default();
     cells
@@ -60,5 +63,5 @@ fn take(treatment: &Treatment, opened: &OpenedPack) -> String {
 }
 
 fn contents(part: &Part) -> String {
-    format!("{} {}", part.part, given(&part.fill))
+    joined(&part.part, &given(&part.fill))
 }

@@ -1,18 +1,18 @@
 //! The tanks and what goes into them, mix by mix.
 
-use hilum_job::document::{Batch, Job, Plan, PlannedTank, Pour, RecipePart, Tank};
+use std::collections::BTreeSet;
+
+use hilum_job::document::{Batch, Job, Out, Plan, PlannedTank, Pour, RecipePart, Tank};
 
 use super::MARGIN;
 use super::words::{given, orders};
 use crate::clock::{self, rounded_up};
-use crate::number::{percent, product, seed};
+use crate::number::{joined, percent, product, seed};
 use crate::table::Align::{Left, Right};
 use crate::table::{Table, indent, labelled, plain};
 
-/// What stands under a tank.
+/// Of what stands under a tank, and again of what stands under a mix.
 const INDENT: usize = 2;
-/// What stands under a mix.
-const DEEPER: usize = 4;
 
 /// Each tank, its recipes, its mixes, then what must dry in between.
 pub(super) fn lines(job: &Job, plan: &Plan) -> Vec<String> {
@@ -35,12 +35,11 @@ fn tank_lines(job: &Job, tank: &Tank, planned: &PlannedTank) -> Vec<String> {
     let mut facts = vec![format!("holds {}", given(&tank.capacity))];
     facts.extend(tank.hold_up.as_ref().map(|hold_up| format!("lines {}", given(hold_up))));
     facts.push(if tank.agitated == Some(true) { "keep agitated" } else { "no agitator" }.to_owned());
-    let mut lines = labelled("", &format!("{}: {}", planned.tank.to_uppercase(), facts.join(", ")));
+    let mut lines = labelled(MARGIN, "", &format!("{}: {}", planned.tank.to_uppercase(), facts.join(", ")));
     for recipe in &planned.recipes {
-        let numbers: Vec<&str> = recipe.orders.iter().map(String::as_str).collect();
         let parts: Vec<String> = recipe.parts.iter().map(part).collect();
-        let text = format!("{} (by volume, {})", parts.join(", "), orders(job, &numbers));
-        lines.extend(indent(labelled("recipe  ", &text), INDENT));
+        let text = format!("{} (by volume, {})", parts.join(", "), orders(job, &recipe.orders));
+        lines.extend(indent(labelled(MARGIN + INDENT, "recipe  ", &text), INDENT));
     }
     for (first, last, batch) in alike(&planned.batches) {
         lines.extend(indent(mix_lines(first, last, batch), INDENT));
@@ -49,7 +48,7 @@ fn tank_lines(job: &Job, tank: &Tank, planned: &PlannedTank) -> Vec<String> {
 }
 
 fn part(part: &RecipePart) -> String {
-    format!("{} {}", percent(part.share), part.product.as_deref().unwrap_or("water"))
+    format!("{} {}", percent(part.share), part.product.as_deref().map_or("water".to_owned(), plain))
 }
 
 /// Mixes that follow each other and read the same, as one entry: first number, last number, mix.
@@ -72,15 +71,17 @@ fn content(batch: &Batch) -> (Vec<String>, String) {
 }
 
 fn mix_lines(first: u32, last: u32, batch: &Batch) -> Vec<String> {
-    let number = if first == last { format!("mix {first}") } else { format!("mixes {first} to {last}, each") };
-    let mut lines = labelled(&format!("{number}  "), &times(batch));
-    let mut table = Table::new([(Left, ""), (Right, ""), (Right, ""), (Left, "")]).indented(MARGIN + DEEPER);
+    let number =
+        if first == last { format!("mix {first}") } else { format!("mixes {first} to {last}, each") };
+    let mut lines = labelled(MARGIN + INDENT, &format!("{number}  "), &times(batch));
+    let mut table =
+        Table::new([(Left, ""), (Right, ""), (Right, ""), (Left, "")]).beside(MARGIN + INDENT + INDENT);
     for (i, pour) in batch.pour.iter().enumerate() {
         table.row(pour_cells(i, pour, batch));
     }
     table.row(["= in the tank".to_owned(), product(&batch.mixed), String::new(), rest(batch)]);
     lines.extend(indent(table.lines(), INDENT));
-    lines.extend(indent(labelled("runs ", &runs(batch)), INDENT));
+    lines.extend(indent(labelled(MARGIN + INDENT + INDENT, "runs ", &runs(batch)), INDENT));
     lines
 }
 
@@ -119,19 +120,30 @@ fn pour_cells(i: usize, pour: &Pour, batch: &Batch) -> [String; 4] {
 /// What of a mix does not go on seed.
 fn rest(batch: &Batch) -> String {
     let mut parts = Vec::new();
-    if batch.hold_up.value > 0.0 {
+    if counts(&batch.hold_up, &batch.mixed) {
         parts.push(format!("{} fill the lines", product(&batch.hold_up)));
     }
-    if batch.discarded.value > 0.0 {
+    if counts(&batch.discarded, &batch.mixed) {
         parts.push(format!("{} thrown away", product(&batch.discarded)));
     }
     parts.join(", ")
 }
 
+/// Whether a volume is more than what rounding leaves.
+fn counts(volume: &Out, of: &Out) -> bool {
+    volume.value > of.value * 1e-9
+}
+
 fn runs(batch: &Batch) -> String {
     let orders: Vec<String> =
-        batch.orders.iter().map(|order| format!("{} {}", order.order, seed(&order.mass))).collect();
+        batch.orders.iter().map(|order| joined(&order.order, &seed(&order.mass))).collect();
     orders.join(", ")
+}
+
+/// The orders that get a product.
+fn orders_with<'p>(plan: &'p Plan, product: &str) -> BTreeSet<&'p str> {
+    let planned = plan.treatments.iter().filter(|planned| planned.product == product);
+    planned.flat_map(|planned| &planned.orders).map(|dose| dose.order.as_str()).collect()
 }
 
 /// Where a maker wants the seed dry between two products.
@@ -139,18 +151,12 @@ fn drying(job: &Job, plan: &Plan) -> Vec<String> {
     let mut lines = Vec::new();
     for treatment in &job.treatments {
         for declared in treatment.with_living.iter().flatten().filter(|with| with.dry_between == Some(true)) {
-            let gets = |order: &&str| {
-                let on = |name: &str| {
-                    let planned = plan.treatments.iter().find(|planned| planned.product == name);
-                    planned.is_some_and(|planned| planned.orders.iter().any(|dose| dose.order == **order))
-                };
-                on(&treatment.product) && on(&declared.living)
-            };
-            let both: Vec<&str> = job.orders.iter().map(|order| order.order.as_str()).filter(gets).collect();
+            let [one, other] = [&treatment.product, &declared.living].map(|name| orders_with(plan, name));
+            let both: Vec<&str> = one.intersection(&other).copied().collect();
             if !both.is_empty() {
                 let pair = format!("{} and {}", plain(&treatment.product), plain(&declared.living));
                 let text = format!("let the seed dry between {pair}: {}", orders(job, &both));
-                lines.extend(labelled("DRY FIRST  ", &text));
+                lines.extend(labelled(MARGIN, "DRY FIRST  ", &text));
             }
         }
     }

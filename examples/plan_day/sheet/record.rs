@@ -2,6 +2,7 @@
 
 use hilum_job::document::{Job, Plan, Record};
 
+use super::MARGIN;
 use super::words::{distinct, orders};
 use crate::number::with_unit;
 use crate::table::labelled;
@@ -18,11 +19,11 @@ pub(super) fn lines(job: &Job, plan: &Plan) -> Vec<String> {
     }
     let mut lines: Vec<String> = groups
         .iter()
-        .flat_map(|(numbers, facts)| labelled("", &format!("{}: {facts}", orders(job, numbers))))
+        .flat_map(|(numbers, facts)| labelled(MARGIN, "", &format!("{}: {facts}", orders(job, numbers))))
         .collect();
     let missing = distinct(plan.orders.iter().flat_map(|order| &order.record.missing).map(String::as_str));
     if !missing.is_empty() {
-        lines.extend(labelled("Write in: ", &missing.join(", ")));
+        lines.extend(labelled(MARGIN, "Write in: ", &missing.join(", ")));
     }
     lines
 }

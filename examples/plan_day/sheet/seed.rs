@@ -26,7 +26,7 @@ pub(super) fn lines(job: &Job, plan: &Plan) -> Vec<String> {
         (Right, format!("sows\n{}", unit(|order| order.area.as_ref()))),
         (Right, "packages".to_owned()),
     ])
-    .indented(MARGIN);
+    .beside(MARGIN);
     let one_crop = distinct(job.orders.iter().map(|order| order.crop.as_deref().unwrap_or(""))).len() < 2;
     for (order, planned) in job.orders.iter().zip(&plan.orders) {
         table.row(cells(order, planned, one_crop));
@@ -37,7 +37,7 @@ pub(super) fn lines(job: &Job, plan: &Plan) -> Vec<String> {
 fn cells(order: &Order, planned: &PlannedOrder, one_crop: bool) -> [String; 11] {
     let shown = |out: &Option<Out>| out.as_ref().map(count).unwrap_or_default();
     let between = match (&planned.mass_low, &planned.mass_high) {
-        (Some(low), Some(high)) => format!("{} - {}", count(low), count(high)),
+        (Some(low), Some(high)) => format!("{} to {}", count(low), count(high)),
         _ => String::new(),
     };
     let holds = order.package.as_ref().map(|package| given(&package.holds));

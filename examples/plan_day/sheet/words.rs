@@ -1,6 +1,13 @@
 //! Words that several sections share.
 
+use std::borrow::Borrow;
+
 use hilum_job::document::{Job, Quantity};
+
+use crate::number::{JOIN, joined};
+
+/// More orders than this are not listed one by one.
+const MANY: usize = 12;
 
 /// Names in their first order, each once.
 pub(super) fn distinct<'a>(names: impl Iterator<Item = &'a str>) -> Vec<&'a str> {
@@ -21,17 +28,20 @@ pub(super) fn counted(count: usize, what: &str) -> String {
 /// A quantity as the job writes it.
 pub(super) fn given(quantity: &Quantity) -> String {
     match quantity {
-        Quantity::Text(text) => text.clone(),
-        Quantity::Pair { value, unit } => format!("{value} {unit}"),
+        Quantity::Text(text) => text.replace(' ', &JOIN.to_string()),
+        Quantity::Pair { value, unit } => joined(&value.to_string(), unit),
     }
 }
 
-/// Orders by number; all of a job that has several as `all orders`.
-pub(super) fn orders(job: &Job, numbers: &[&str]) -> String {
-    if numbers.len() > 1 && numbers.len() == job.orders.len() {
-        "all orders".to_owned()
-    } else {
-        numbers.join(", ")
+/// Orders by number; all of a job as `all orders`, very many by their first and last.
+pub(super) fn orders<S: Borrow<str>>(job: &Job, numbers: &[S]) -> String {
+    match numbers {
+        [_, .., _] if numbers.len() == job.orders.len() => "all orders".to_owned(),
+        [first, second, .., last] if numbers.len() > MANY => {
+            let [first, second, last] = [first, second, last].map(Borrow::borrow);
+            format!("{first}, {second}, ... {last} ({} orders)", numbers.len())
+        }
+        _ => numbers.join(", "),
     }
 }
 

@@ -35,13 +35,14 @@ impl Block {
         let into_hour = i64::from(from.minute()).saturating_mul(60).saturating_add(i64::from(from.second()));
         let start = from.checked_sub_signed(TimeDelta::seconds(into_hour))?;
         let span = (end - start).num_minutes();
-        let minutes = STEPS.into_iter().find(|step| span <= step.saturating_mul(MARKS)).unwrap_or(span / MARKS + 1);
+        let minutes =
+            STEPS.into_iter().find(|step| span <= step.saturating_mul(MARKS)).unwrap_or(span / MARKS + 1);
         Some(Self { shifts: shifts.to_vec(), start, end, minutes })
     }
 
     /// Whether any of a mix's making or running falls on this day.
     pub(super) fn shows(&self, mix: &Mix) -> bool {
-        mix.mix_at < self.end && mix.done_at > self.start
+        mix.begun < self.end && mix.done > self.start
     }
 
     /// Whether treating goes on in most of the step that begins at an instant.
@@ -79,7 +80,8 @@ impl Block {
     }
 
     fn steps(&self) -> impl Iterator<Item = Instant> {
-        std::iter::successors(Some(self.start), |from| Some(self.next(*from))).take_while(|from| *from < self.end)
+        std::iter::successors(Some(self.start), |from| Some(self.next(*from)))
+            .take_while(|from| *from < self.end)
     }
 }
 
