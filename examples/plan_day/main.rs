@@ -48,7 +48,7 @@ fn planned(request: &Request) -> Result<(Job, Plan), String> {
     let source = &request.source;
     let text = source.text().map_err(|message| format!("{source} {message}"))?;
     let job = Job::from_json(&text).map_err(|problems| refusal::message(source, &problems))?;
-    let plan = stub(&job).map_err(|problems| refusal::message(source, &problems))?;
+    let plan = hilum_job::plan(&job).map_err(|problems| refusal::message(source, &problems))?;
     Ok((job, plan))
 }
 
@@ -74,8 +74,3 @@ fn print(text: &str, to: &mut impl Write) -> Result<(), String> {
 
 #[cfg(test)]
 mod tests;
-// STUB-BEGIN
-fn stub(_: &Job) -> Result<Plan, hilum_job::Problems> {
-    Ok(serde_json::from_str(&std::fs::read_to_string("/tmp/plan_fixture.json").unwrap()).unwrap())
-}
-// STUB-END
