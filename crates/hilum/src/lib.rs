@@ -11,6 +11,7 @@ mod checked;
 #[macro_use]
 pub mod unit;
 pub mod batch;
+pub mod ddi;
 pub mod error;
 pub mod limit;
 pub mod math;

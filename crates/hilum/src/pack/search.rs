@@ -10,8 +10,8 @@ use super::{MOST_SIZES, Objective, PackSize, Price, Proof, Supply};
 use crate::math;
 use crate::slack::SLACK;
 
-/// Partial choices looked at before the search stops.
-const MOST_NODES: u32 = 50_000;
+/// Partial choices looked at before the search stops: about 4 ms on a desktop of 2024.
+const MOST_NODES: u32 = 100_000;
 
 /// Multiples of a common measure are met to this share of the size: noise of conversions, nothing more.
 const NOISE: f64 = 1e-12;
