@@ -94,6 +94,8 @@ pub struct Entry<Q> {
     steps: f64,
     /// Steps at 0 base units.
     zero: f64,
+    /// The most steps.
+    most: i32,
     quantity: PhantomData<Q>,
 }
 
@@ -106,7 +108,7 @@ impl<Q> Copy for Entry<Q> {}
 
 impl<Q> Entry<Q> {
     const fn new(number: u16, steps: f64) -> Self {
-        Self { number, steps, zero: 0.0, quantity: PhantomData }
+        Self { number, steps, zero: 0.0, most: i32::MAX, quantity: PhantomData }
     }
 
     /// The DDI.
@@ -120,8 +122,9 @@ impl<Q: Carried> Entry<Q> {
     /// The integer for a quantity: value / resolution, rounded.
     ///
     /// # Errors
-    /// When the quantity is not finite or negative; [`Error::NotForTheBus`] when it comes to more than
-    /// 2^31 − 1 steps, or to less than half a step without being 0, which would be sent as none.
+    /// When the quantity is not finite or negative; [`Error::NotForTheBus`] when it comes to more steps than
+    /// the entry has (2^31 − 1; a million for temperatures), or to less than half a step without being 0,
+    /// which would be sent as none.
     pub fn encode(self, quantity: Q) -> Result<i32, Error> {
         let value = quantity.to_base();
         let steps = value * self.steps + self.zero;
@@ -131,22 +134,26 @@ impl<Q: Carried> Entry<Q> {
         if steps < 0.0 {
             return Err(Error::Negative { argument: Argument::BusValue, value });
         }
-        let whole = math::to_i32(math::round(steps));
-        whole
-            .filter(|whole| *whole > 0 || steps == 0.0)
-            .ok_or(Error::NotForTheBus { ddi: self.number, value: steps })
+        let least = i32::from(steps > 0.0);
+        math::to_i32(math::round(steps))
+            .filter(|whole| (least..=self.most).contains(whole))
+            .ok_or(Error::NotForTheBus { ddi: self.number, value: steps, most: self.most })
     }
 
     /// The quantity that an integer stands for: integer × resolution.
     ///
     /// # Errors
-    /// When it is negative: none of these quantities can be.
+    /// When it is negative, which none of these quantities can be (a bin may send it when its scale is off);
+    /// [`Error::NotForTheBus`] when it is more than the entry's most.
     pub fn decode(self, steps: i32) -> Result<Q, Error> {
-        let steps = f64::from(steps);
-        if steps < 0.0 {
-            return Err(Error::Negative { argument: Argument::BusValue, value: steps });
+        let value = f64::from(steps);
+        if steps < 0 {
+            Err(Error::Negative { argument: Argument::BusValue, value })
+        } else if steps > self.most {
+            Err(Error::NotForTheBus { ddi: self.number, value, most: self.most })
+        } else {
+            Ok(Q::from_base((value - self.zero) / self.steps))
         }
-        Ok(Q::from_base((steps - self.zero) / self.steps))
     }
 }
 
@@ -249,7 +256,7 @@ pub const SETPOINT_SHARE: Entry<Ratio> = Entry::new(140, 1e6);
 /// A share that is, 308: 1 ppm.
 pub const ACTUAL_SHARE: Entry<Ratio> = Entry::new(308, 1e6);
 
-/// A temperature in thousandths of a kelvin; 0 °C is 273 150.
+/// A temperature in thousandths of a kelvin, up to 1000 K; 0 °C is 273 150.
 const fn millikelvin(number: u16) -> Entry<Temperature> {
-    Entry { number, steps: 1e3, zero: 273_150.0, quantity: PhantomData }
+    Entry { number, steps: 1e3, zero: 273_150.0, most: 1_000_000, quantity: PhantomData }
 }

@@ -61,9 +61,9 @@ pub enum Error {
     /// More sets than can be counted.
     #[error("{value:e} sets cannot be counted; look at the coverage of a set and the mass of seed")]
     TooManySets { value: f64 },
-    /// Neither 0 nor 1 to 2^31 − 1 steps of a data dictionary entry.
-    #[error("DDI {ddi} carries 0, or 1 to 2147483647 steps, but this would be {value}")]
-    NotForTheBus { ddi: u16, value: f64 },
+    /// Neither 0 nor 1 to the most steps of a data dictionary entry.
+    #[error("DDI {ddi} carries 0 or 1 to {most} steps, but this would be {value}")]
+    NotForTheBus { ddi: u16, value: f64, most: i32 },
     /// Not given, though this calculation needs it.
     #[error("{argument} is needed here")]
     Needed { argument: Argument },
