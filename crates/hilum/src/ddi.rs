@@ -203,3 +203,6 @@ impl<Q: Carried> Entry<Q> {
         self.row.decode(steps).map(Q::from_base)
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -279,3 +279,6 @@ pub fn almost_covered(need: Mass, covered: Mass, set: Coverage) -> Result<bool, 
     let without = positive(Argument::Covered, covered.value)? - set.0;
     Ok(need - without <= need * (ALMOST_COVERED + slack::SLACK))
 }
+
+#[cfg(test)]
+mod tests;

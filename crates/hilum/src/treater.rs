@@ -236,3 +236,6 @@ impl PumpRange {
         }
     }
 }
+
+#[cfg(test)]
+mod tests;
