@@ -3,6 +3,8 @@
 //! The brute force counts in whole quarters of a hundred pounds and whole cents, so it has no noise to
 //! look away from; `choose` gets the same numbers in pounds and dollars.
 
+#![expect(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test may panic")]
+
 use hilum::pack::{Choice, Coverage, Objective, PackSize, Price, Proof, Supply, choose};
 use hilum::quantity::{Mass, mass::pound};
 use proptest::prelude::*;
