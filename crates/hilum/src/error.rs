@@ -58,6 +58,12 @@ pub enum Error {
     /// More sizes of pack than a choice is made among.
     #[error("a choice is made among 1 to 8 sizes of pack, but there are {value}")]
     SizesOfPack { value: usize },
+    /// More sets than can be counted.
+    #[error("{value:e} sets cannot be counted; look at the coverage of a set and the mass of seed")]
+    TooManySets { value: f64 },
+    /// Neither 0 nor 1 to the most steps of a data dictionary entry.
+    #[error("DDI {ddi} carries 0 or 1 to {most} steps, but this would be {value}")]
+    NotForTheBus { ddi: u16, value: f64, most: i32 },
     /// Not given, though this calculation needs it.
     #[error("{argument} is needed here")]
     Needed { argument: Argument },
@@ -286,6 +292,9 @@ pub enum Argument {
     /// What was used of it.
     #[error("what the season has used")]
     SeasonUsed,
+    /// A value for the bus, or from it.
+    #[error("the value on the bus")]
+    BusValue,
 }
 
 /// A number that must be more than 0.

@@ -12,6 +12,7 @@ mod checked;
 pub mod unit;
 pub mod account;
 pub mod batch;
+pub mod ddi;
 pub mod error;
 pub mod limit;
 pub mod math;

@@ -103,3 +103,6 @@ impl SeasonLimit {
         base!(SeedsPerArea, (self.limit - self.used).max(0.0) / on_seed.0)
     }
 }
+
+#[cfg(test)]
+mod tests;

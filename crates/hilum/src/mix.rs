@@ -212,3 +212,6 @@ impl MinFill {
         positive(Argument::MixVolume, mix.value).map(|m3| slack::below(m3, self.0))
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -117,7 +117,7 @@ impl SetsNeeded {
 
 /// A whole number of sets out of a double.
 fn count(sets: f64) -> Result<u64, Error> {
-    math::to_u64(sets).ok_or(Error::OutOfRange { argument: Argument::Sets, value: sets })
+    math::to_u64(sets).ok_or(Error::TooManySets { value: sets })
 }
 
 /// What one set costs, in the currency of the job.
@@ -279,3 +279,6 @@ pub fn almost_covered(need: Mass, covered: Mass, set: Coverage) -> Result<bool, 
     let without = positive(Argument::Covered, covered.value)? - set.0;
     Ok(need - without <= need * (ALMOST_COVERED + slack::SLACK))
 }
+
+#[cfg(test)]
+mod tests;

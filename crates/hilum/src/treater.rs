@@ -237,3 +237,6 @@ impl PumpRange {
         }
     }
 }
+
+#[cfg(test)]
+mod tests;

