@@ -61,10 +61,10 @@ impl<'j> Model<'j> {
 
     fn read(job: &'j document::Job, gathered: &mut Gathered) -> Option<Self> {
         let root = Pointer::Root;
-        if job.format != 1 {
+        if let Some(format) = job.format.filter(|format| *format != 1) {
             gathered.add(
                 &root.field("format"),
-                Some(format!("{}", job.format)),
+                Some(format!("{format}")),
                 "is not a format that is read; write 1",
             );
         }

@@ -17,8 +17,8 @@ impl<T> MaybeAbsent for Vec<T> {}
 document! {
     /// A day or a week of seed treating.
     pub struct Job {
-        /// The version of this format: 1.
-        format: required u32,
+        /// The version of this format: 1, also if absent.
+        format: optional u32,
         /// What the sheet is headed with.
         title: optional String,
         /// What the plan is written in; metric if absent.
