@@ -6,6 +6,7 @@ mod clock;
 mod cost;
 mod dose;
 mod draft;
+mod living;
 mod order;
 mod out;
 mod pack;
@@ -25,10 +26,13 @@ use hilum::quantity::{Mass, Measure};
 use self::batch::Batches;
 use self::cost::LineCost;
 use self::draft::{Draft, Line};
+pub(crate) use self::living::LivingFacts;
 use self::pack::{Opened, Size, count};
 use self::recipe::TankWork;
 pub(crate) use self::record::CAUTIONS;
-use crate::document::{DryOrder, DryTreatment, Finding, Job, OpenedPack, Plan, PlannedTreatment};
+use crate::document::{
+    DryOrder, DryTreatment, Finding, Job, OpenedPack, Plan, PlannedDose, PlannedTreatment,
+};
 use crate::limits::BATCHES;
 use crate::model::Model;
 use crate::problem::{Problem, Problems};
@@ -78,6 +82,8 @@ pub(crate) struct Worked<'m, 'j> {
     pub(crate) opened: Vec<Option<Opened>>,
     pub(crate) beyond: Vec<supply::Beyond>,
     pub(crate) on_seed: Vec<active::OnSeed<'j>>,
+    /// By treatment and place in its line; nothing for what is not alive.
+    living: Vec<Vec<Option<LivingFacts>>>,
 }
 
 impl<'m, 'j> Worked<'m, 'j> {
@@ -101,7 +107,13 @@ impl<'m, 'j> Worked<'m, 'j> {
             opened.push(sets);
         }
         let on_seed = active::on_seed(&draft);
-        Ok(Self { draft, tanks, sizes, batches, opened, beyond, on_seed })
+        let living = living::all(&draft, &batches);
+        Ok(Self { draft, tanks, sizes, batches, opened, beyond, on_seed, living })
+    }
+
+    /// A living product on an order's seed: by treatment and place in its line.
+    pub(crate) fn living(&self, treatment: usize, place: usize) -> Option<&LivingFacts> {
+        self.living.get(treatment)?.get(place)?.as_ref()
     }
 
     fn written(&self) -> Plan {
@@ -161,12 +173,23 @@ impl<'m, 'j> Worked<'m, 'j> {
             needed: line.needed.out(units),
             needed_low: line.spread.map(|(low, _)| low.out(units)),
             needed_high: line.spread.map(|(_, high)| high.out(units)),
-            orders: line.doses.iter().filter_map(|dose| treatment::dose(draft, line, dose, None)).collect(),
+            orders: self.doses(t, line),
             packs: self.packs(t, line),
             leftover: left.map(|left| line.needed.like(left).out(units)),
             cost_opened: cost.map(|cost| cost.opened),
             cost_applied: cost.map(|cost| cost.applied),
         })
+    }
+
+    fn doses(&self, t: usize, line: &Line<'_, '_>) -> Vec<PlannedDose> {
+        let draft = &self.draft;
+        let doses = line.doses.iter().enumerate();
+        doses
+            .filter_map(|(place, dose)| {
+                let living = self.living(t, place).map(|facts| living::written(draft, facts));
+                treatment::dose(draft, line, dose, living)
+            })
+            .collect()
     }
 
     fn packs(&self, t: usize, line: &Line<'_, '_>) -> Vec<OpenedPack> {

@@ -30,6 +30,8 @@ pub(crate) struct Batches {
     pub(crate) too_small: Vec<usize>,
     /// By tank: the living product whose whole sets fill it.
     pub(crate) ruling: Vec<Option<usize>>,
+    /// By order: when its first seed is treated, in seconds of the planner's clock.
+    pub(crate) first_seed: Vec<Option<f64>>,
     /// Tanks whose product runs out.
     pub(crate) short: Vec<usize>,
 }

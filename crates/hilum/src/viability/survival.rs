@@ -138,6 +138,12 @@ impl Survival {
         Self { model, reference }
     }
 
+    /// Whether it depends on the temperature in storage.
+    #[must_use]
+    pub const fn needs_temperature(self) -> bool {
+        self.reference.is_some()
+    }
+
     /// Time at the reference temperature that ages the cells as much as a time in storage:
     /// τ = Σ Δt · 10^((T − T ref) / z), the last period going on. Without periods τ is the time itself.
     ///
