@@ -3,7 +3,7 @@
 //! A [`Slurry`] is what one order takes from one tank: every product at its rate, and water. Volumes are
 //! taken to add, which is common practice; a mix of concentrated products can shrink by a little.
 
-use crate::error::{Argument, Error, not_negative, positive, share};
+use crate::error::{Argument, Error, not_negative, positive};
 use crate::quantity::{Mass, Volume, VolumePerMass, base};
 use crate::rate::{Density, RatePerMass};
 use crate::seed::Share;
@@ -83,7 +83,11 @@ impl Slurry {
     /// # Errors
     /// When the rate is more than the whole mix: the product is not in it.
     pub fn share(self, product: RatePerMass) -> Result<Share, Error> {
-        share(Argument::MixShare, product.0 / self.total).map(Share)
+        let value = product.0 / self.total;
+        if value > 1.0 {
+            return Err(Error::NotAShare { argument: Argument::MixShare, value });
+        }
+        Ok(Share(value))
     }
 
     /// The share of water in the mix, by volume: (slurry − products) / slurry.
