@@ -153,6 +153,11 @@ impl<'m, 'j> Worked<'m, 'j> {
         Some(sizes.map(|(size, sets)| size.adds.base() * count(*sets)).sum())
     }
 
+    /// Whether the shelf has too little of a product.
+    fn short(&self, t: usize) -> bool {
+        self.opened.get(t).and_then(Option::as_ref).is_some_and(|opened| opened.short)
+    }
+
     fn cost(&self, t: usize) -> Option<LineCost> {
         let opened = self.opened.get(t)?.as_ref()?;
         cost::of_line(self.draft.lines.get(t)?, opened, self.product_opened(t)?)
@@ -163,10 +168,9 @@ impl<'m, 'j> Worked<'m, 'j> {
         let line = draft.lines.get(t)?;
         let units = draft.units();
         let doc = line.treatment.doc;
-        let left = self.product_opened(t).zip(self.beyond.get(t));
+        // Coverage that was stated too high leaves less than nothing; the finding coverage_disagrees tells it.
+        let left = self.product_opened(t).zip(self.beyond.get(t)).filter(|_| !self.short(t));
         let left = left.map(|(opened, beyond)| opened - line.needed.base() - beyond.hold_up);
-        // Rounding must not leave a hair less than nothing; a real shortage has no leftover.
-        let left = left.filter(|left| *left >= -1e-9 * line.needed.base()).map(|left| left.max(0.0));
         Some(PlannedTreatment {
             product: doc.product.clone(),
             tank: doc.tank.clone(),
@@ -203,7 +207,7 @@ impl<'m, 'j> Worked<'m, 'j> {
             .draft
             .lines
             .iter()
-            .filter(|line| line.treatment.tank.is_none())
+            .filter(|line| line.treatment.tank.is_none() && !line.doses.is_empty())
             .map(|line| DryTreatment {
                 product: line.treatment.doc.product.clone(),
                 orders: line

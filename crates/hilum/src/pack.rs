@@ -177,7 +177,7 @@ pub enum Proof {
 pub enum Supply {
     /// It does.
     Enough,
-    /// It does not; the choice is made as if there were no limits.
+    /// It does not: all that is on hand is opened.
     Short,
 }
 
@@ -211,6 +211,8 @@ impl Choice {
 /// decides; ties go by least leftover (Σ nᵢ × coverageᵢ − need), then least cost (Σ nᵢ × priceᵢ), then
 /// fewest sets, then more sets of the sizes given earlier. Differences below 1e-9 of the need or the cost
 /// are ties.
+///
+/// Where the stock does not cover the need, all of it is chosen, and [`Choice::supply`] says so.
 ///
 /// The search looks at no more than a fixed number of partial choices (some milliseconds). A handful of
 /// sizes that share a common measure is always proven; [`Choice::proof`] says so.

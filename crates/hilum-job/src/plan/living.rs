@@ -90,8 +90,9 @@ fn last_moment(
         .map(|(survival, minimum)| survival.crossing(at_treating, minimum, storage));
     match plant_by(living.on_seed_life, partners, crossing) {
         PlantBy::Within(time, because) => Some((time.value, because)),
-        // Too few from the start: there is no moment to promise.
-        PlantBy::NotAtAll | PlantBy::Unlimited => None,
+        // Too few from the start: not a moment later than treating.
+        PlantBy::NotAtAll => Some((0.0, Because::Minimum)),
+        PlantBy::Unlimited => None,
     }
 }
 

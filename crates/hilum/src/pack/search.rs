@@ -28,8 +28,14 @@ pub(super) struct Found {
 pub(super) fn best(need: f64, sizes: &[PackSize], objective: Objective) -> Found {
     let slack = need * SLACK;
     let in_stock: f64 = sizes.iter().map(|size| stock(size) * size.covers.0).sum();
-    let supply = if in_stock < need - slack { Supply::Short } else { Supply::Enough };
-    let levels = levels(sizes, objective, supply);
+    if in_stock < need - slack {
+        let mut all = [0.0; MOST_SIZES];
+        for (sets, size) in all.iter_mut().zip(sizes) {
+            *sets = stock(size);
+        }
+        return Found { sets: all, proof: Proof::Proven, supply: Supply::Short };
+    }
+    let levels = levels(sizes, objective);
     let start = Node {
         remaining: need,
         cost: 0.0,
@@ -45,7 +51,7 @@ pub(super) fn best(need: f64, sizes: &[PackSize], objective: Objective) -> Found
     Found {
         sets: search.best.map_or([0.0; MOST_SIZES], |(_, sets)| sets),
         proof: if search.nodes_left == 0 { Proof::BoundReached } else { Proof::Proven },
-        supply,
+        supply: Supply::Enough,
     }
 }
 
@@ -119,13 +125,10 @@ impl Level {
 }
 
 /// The sizes in the order in which they are decided, with what holds from each level on.
-fn levels(sizes: &[PackSize], objective: Objective, supply: Supply) -> [Level; MOST_SIZES] {
+fn levels(sizes: &[PackSize], objective: Objective) -> [Level; MOST_SIZES] {
     let mut levels = in_order(sizes, objective);
     let mut after: Option<Level> = None;
     for level in levels.iter_mut().take(sizes.len()).rev() {
-        if supply == Supply::Short {
-            level.stock = f64::INFINITY;
-        }
         if let Some(after) = after {
             level.measure = common_measure(level.covers, after.measure).unwrap_or(0.0);
             level.cheapest = level.cheapest.min(after.cheapest);
