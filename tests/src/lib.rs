@@ -1,1 +1,3 @@
 //! Checks that span the crates.
+
+pub use hilum_check as check;

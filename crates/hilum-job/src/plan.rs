@@ -149,6 +149,9 @@ impl<'m, 'j> Worked<'m, 'j> {
     /// Product that the opened sets hold.
     pub(crate) fn product_opened(&self, t: usize) -> Option<f64> {
         let opened = self.opened.get(t)?.as_ref()?;
+        if opened.poured_whole {
+            return Some(self.beyond.get(t)?.poured);
+        }
         let sizes = self.sizes.get(t)?.iter().zip(&opened.sets);
         Some(sizes.map(|(size, sets)| size.adds.base() * count(*sets)).sum())
     }

@@ -7,13 +7,13 @@ use hilum::batch::{self, Filling, Memory, Mix, Need, Portion, Proof, Room, SetSi
 use hilum::quantity::{Mass, MassFlow, Measure, Time, Volume};
 use hilum::treater::SeedFlow;
 
-use super::dose::Amount;
-use super::draft::Draft;
-use super::pack::{Size, objective};
-use super::recipe::TankWork;
+use super::draft::{Draft, Line};
+use super::pack::{Size, adds, objective};
+use super::recipe::{Recipe, TankWork};
 use crate::document::Refill;
 use crate::limits::BATCHES;
 use crate::model::order::Order;
+use crate::model::pack::Pack;
 use crate::model::tank::Feed;
 
 /// The mixes of a job.
@@ -120,7 +120,7 @@ fn set_sizes(draft: &Draft<'_, '_>, sizes: &[Vec<Size>], treatment: Option<usize
     let packs = line.treatment.packs.iter().zip(sizes);
     packs
         .filter_map(|(pack, size)| {
-            let Amount::Liquid(adds) = size.adds else { return None };
+            let adds = Volume::from_base(least_added(draft, line, pack)?);
             let (covers, price) = (size.covers.get().value, pack.doc.price.unwrap_or_default());
             let ranks = match goal {
                 hilum::pack::Objective::LeastLeftover => [covers, price],
@@ -160,15 +160,37 @@ pub(crate) fn pot_life(draft: &Draft<'_, '_>, tank: usize) -> Option<Time> {
     lives.min_by(|a, b| a.value.total_cmp(&b.value))
 }
 
+/// The living product's share of a recipe, by which a set's volume becomes slurry. The planner knows one
+/// volume per set; where it depends on the recipe (coverage × rate), the share takes up the difference.
+fn living(draft: &Draft<'_, '_>, ruling: Option<usize>, recipe: &Recipe) -> f64 {
+    let Some((t, line)) = ruling.and_then(|t| Some((t, draft.lines.get(t)?))) else { return 0.0 };
+    let share = recipe.share(t).number();
+    let here = recipe.orders.first().and_then(|order| line.doses.iter().find(|dose| dose.order == *order));
+    let pack = line.treatment.packs.first();
+    let (Some(here), Some(least)) = (
+        here.zip(pack).and_then(|(dose, pack)| adds(draft, line, pack, dose)),
+        pack.and_then(|pack| least_added(draft, line, pack)),
+    ) else {
+        return share;
+    };
+    share * (least / here.base())
+}
+
+/// The least that a set adds to any mix.
+fn least_added(draft: &Draft<'_, '_>, line: &Line<'_, '_>, pack: &Pack<'_>) -> Option<f64> {
+    let added = line.doses.iter().filter_map(|dose| adds(draft, line, pack, dose));
+    added.map(super::dose::Amount::base).reduce(f64::min)
+}
+
 fn needs(draft: &Draft<'_, '_>, tanks: &[TankWork], planned: &Batches) -> Vec<Option<Need>> {
     let width = tanks.len();
     let mut needs = vec![None; draft.model.orders.len().saturating_mul(width)];
     for (k, work) in tanks.iter().enumerate().filter(|(k, _)| !planned.too_small.contains(k)) {
         let ruling = planned.ruling.get(k).copied().flatten();
+        let living: Vec<f64> = work.recipes.iter().map(|recipe| living(draft, ruling, recipe)).collect();
         for draw in &work.orders {
             let place = draw.order.saturating_mul(width).saturating_add(k);
-            let Some(recipe) = work.recipes.get(draw.recipe) else { continue };
-            let living = ruling.map_or(0.0, |t| recipe.share(t).number());
+            let living = living.get(draw.recipe).copied().unwrap_or_default();
             let number = u32::try_from(draw.recipe).unwrap_or(u32::MAX);
             if let Some(need) = needs.get_mut(place) {
                 *need = Some(Need { per_mass: draw.slurry.rate().get(), recipe: number, living });

@@ -8,7 +8,7 @@ use hilum::pack::{Choice, Coverage, Objective, PackSize, Price, SetsNeeded, almo
 use hilum::quantity::{Mass, Measure, Seeds};
 
 use super::dose::{Amount, Label, Rate};
-use super::draft::{Draft, Line};
+use super::draft::{Dose, Draft, Line};
 use super::out::SEED_MASS;
 use super::set::usable;
 use crate::document::{Choose, OpenedPack};
@@ -25,11 +25,29 @@ pub(crate) struct Size {
     pub(crate) disagreement: Option<f64>,
 }
 
+/// Product that one set adds to a mix whose recipe is an order's: what can be got out of its parts, else
+/// coverage × rate.
+pub(crate) fn adds(
+    draft: &Draft<'_, '_>,
+    line: &Line<'_, '_>,
+    pack: &Pack<'_>,
+    dose: &Dose,
+) -> Option<Amount> {
+    if let Some(usable) = usable(line.treatment, pack).ok()? {
+        return Some(usable);
+    }
+    let order = draft.order(dose.order)?;
+    let label = Label { treatment: line.treatment, order, seed: &order.seed, titre: line.titre };
+    dose.rate.needed(stated(&label, pack).ok()??.get()).ok()
+}
+
 /// What is opened of a product.
 #[derive(Debug, Default)]
 pub(crate) struct Opened {
     /// Sets by pack size, in the job's order.
     pub(crate) sets: Vec<u64>,
+    /// Whether whole sets went into the mixes, so that what is opened is what is poured.
+    pub(crate) poured_whole: bool,
     /// Whether the shelf has too few.
     pub(crate) short: bool,
     pub(crate) proven: bool,
@@ -133,6 +151,7 @@ pub(crate) fn choice(
     let almost = almost(&choice, &offered, treated)?;
     Ok(Some(Opened {
         sets: choice.sets().collect(),
+        poured_whole: false,
         short: choice.supply == hilum::pack::Supply::Short,
         proven: choice.proof == hilum::pack::Proof::Proven,
         almost,

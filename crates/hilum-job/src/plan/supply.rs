@@ -106,7 +106,7 @@ pub(crate) fn opened(
         }
         let short = batches.short.contains(&k);
         let almost = almost(line, sizes, &sets, beyond);
-        return Ok(Some(Opened { sets, short, proven: true, almost }));
+        return Ok(Some(Opened { sets, poured_whole: true, short, proven: true, almost }));
     }
     // What is poured beyond the orders' own dose also comes out of the sets: lines, and a rest thrown away.
     let not_applied = (beyond.poured - line.needed.base()).max(beyond.hold_up).max(0.0);
