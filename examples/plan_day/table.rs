@@ -118,16 +118,20 @@ impl Table {
         }
     }
 
+    /// What stands in a column.
+    fn cells(&self, column: usize) -> impl Iterator<Item = &str> {
+        self.rows.iter().filter_map(move |row| row.get(column)).map(String::as_str)
+    }
+
     /// The longest word of a column.
     fn longest_word(&self, column: usize) -> usize {
-        let cells = self.rows.iter().filter_map(|row| row.get(column));
-        let words = cells.flat_map(|cell| cell.split(' ')).map(display_width).max();
+        let words = self.cells(column).flat_map(|cell| cell.split(' ')).map(display_width).max();
         words.unwrap_or(0).max(NARROWEST)
     }
 
     /// The width that shows every cell of a column on one line.
     fn natural_width(&self, column: usize) -> usize {
-        let cells = self.rows.iter().filter_map(|row| row.get(column)).map(|cell| display_width(cell)).max();
+        let cells = self.cells(column).map(display_width).max();
         let title = self.titles.get(column).and_then(|title| title.lines().map(display_width).max());
         match cells {
             None | Some(0) => 0,

@@ -45,6 +45,11 @@ pub(super) fn orders<S: Borrow<str>>(job: &Job, numbers: &[S]) -> String {
     }
 }
 
+/// A text under a name.
+pub(super) fn under(text: &str) -> String {
+    format!("  {text}")
+}
+
 /// Neighbours that show the same, as one entry with the orders of both.
 pub(super) fn together<T: PartialEq>(entries: impl Iterator<Item = (String, T)>) -> Vec<(Vec<String>, T)> {
     let mut groups: Vec<(Vec<String>, T)> = Vec::new();
