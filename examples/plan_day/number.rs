@@ -4,6 +4,8 @@ use hilum_job::document::Out;
 
 /// A space at which no line is broken: between thousands, and before a unit.
 pub(crate) const JOIN: char = '\u{a0}';
+/// Numbers that need more decimals are written with a power of ten.
+const MOST_DECIMALS: usize = 6;
 /// Fluid ounces in a gallon.
 const FL_OZ_PER_GAL: f64 = 128.0;
 
@@ -21,10 +23,39 @@ pub(crate) fn significant(value: f64, digits: usize) -> String {
     }
 }
 
-/// A dose, flow or share: three significant digits, four where the first is a 1.
+/// Numbers of one column with as few decimals as keep each within a thousandth of itself; `None` as nothing.
+pub(crate) fn aligned(values: &[Option<f64>]) -> Vec<String> {
+    let given = || values.iter().flatten().copied();
+    let Some(decimals) = (0..=MOST_DECIMALS).find(|decimals| given().all(|value| fits(value, *decimals)))
+    else {
+        return values
+            .iter()
+            .map(|value| value.map(|value| significant(value, 4)).unwrap_or_default())
+            .collect();
+    };
+    let shown = |value: f64| grouped(&format!("{value:.decimals$}"));
+    values.iter().map(|value| value.map(shown).unwrap_or_default()).collect()
+}
+
+/// Whether a number with so many decimals is still within a thousandth of itself.
+fn fits(value: f64, decimals: usize) -> bool {
+    let shown = format!("{value:.decimals$}").parse::<f64>();
+    shown.is_ok_and(|shown| (shown - value).abs() <= 1e-3 * value.abs()) && value.abs() < 1e12
+}
+
+/// A dose, flow or share, to within a thousandth of itself.
 pub(crate) fn dose(value: f64) -> String {
-    let leading_one = format!("{value:.2e}").trim_start_matches('-').starts_with('1');
-    significant(value, if leading_one { 4 } else { 3 })
+    aligned(&[Some(value)]).concat()
+}
+
+/// A limit: four significant digits, never rounded up.
+pub(crate) fn at_most(value: f64) -> String {
+    let digits = format!("{value:.11e}");
+    let cut = digits.split_once('e').and_then(|(digits, exponent)| {
+        let four: String = digits.chars().take(5).collect();
+        format!("{four}e{exponent}").parse::<f64>().ok()
+    });
+    trimmed(&significant(cut.unwrap_or(value), 4))
 }
 
 /// Cells on a seed: `1.06e6`, as the trade writes them.
@@ -32,9 +63,10 @@ pub(crate) fn cells(out: &Out) -> String {
     if out.value > 0.0 { format!("{:.2e}", out.value) } else { "0".to_owned() }
 }
 
-/// A share as a percentage.
+/// A share as a percentage, to a tenth of one.
 pub(crate) fn percent(share: f64) -> String {
-    joined(&dose(share * 100.0), "%")
+    let percent = share * 100.0;
+    joined(&if percent < 1.0 { dose(percent) } else { format!("{percent:.1}") }, "%")
 }
 
 /// A number without its unit: whole from 100 on, else three significant digits.
@@ -50,11 +82,6 @@ pub(crate) fn seed(out: &Out) -> String {
 /// A number of seeds, in millions where there are so many.
 pub(crate) fn seeds(out: &Out) -> String {
     if out.value >= 1e6 { joined(&significant(out.value / 1e6, 4), "M") } else { count(out) }
-}
-
-/// A quantity to a dose's digits, with its unit.
-pub(crate) fn with_unit(out: &Out) -> String {
-    joined(&dose(out.value), &out.unit)
 }
 
 /// An amount of product as it is measured out.
@@ -145,12 +172,26 @@ mod tests {
     }
 
     #[test]
-    fn a_dose_has_three_or_four_digits() {
+    fn a_dose_is_as_short_as_a_thousandth_allows() {
         assert_eq!(dose(2.309_87), "2.31");
-        assert_eq!(dose(1.234_56), "1.235");
-        assert_eq!(dose(0.000_243_21), "0.000243");
-        assert_eq!(dose(0.0), "0.00");
+        assert_eq!(dose(2.312_9), "2.313");
+        assert_eq!(dose(1.175), "1.175");
+        assert_eq!(dose(1.6), "1.6");
+        assert_eq!(dose(210.000_000_01), "210");
+        assert_eq!(dose(0.0), "0");
         assert_eq!(dose(1.234e-12), "1.234e-12");
+    }
+
+    #[test]
+    fn a_column_has_one_number_of_decimals() {
+        assert_eq!(aligned(&[Some(0.9), None, Some(11.52)]), ["0.90", "", "11.52"]);
+    }
+
+    #[test]
+    fn a_limit_is_never_rounded_up() {
+        assert_eq!(spaced(&at_most(511_899.9)), "511 800");
+        assert_eq!(at_most(52.399_99), "52.39");
+        assert_eq!(at_most(0.0), "0");
     }
 
     #[test]

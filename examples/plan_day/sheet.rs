@@ -8,6 +8,7 @@ mod day;
 mod doses;
 mod dry;
 mod findings;
+mod group;
 mod open;
 mod pour;
 mod pumps;

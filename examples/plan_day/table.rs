@@ -118,16 +118,20 @@ impl Table {
         }
     }
 
+    /// What stands in a column.
+    fn cells(&self, column: usize) -> impl Iterator<Item = &str> {
+        self.rows.iter().filter_map(move |row| row.get(column)).map(String::as_str)
+    }
+
     /// The longest word of a column.
     fn longest_word(&self, column: usize) -> usize {
-        let cells = self.rows.iter().filter_map(|row| row.get(column));
-        let words = cells.flat_map(|cell| cell.split(' ')).map(display_width).max();
+        let words = self.cells(column).flat_map(|cell| cell.split(' ')).map(display_width).max();
         words.unwrap_or(0).max(NARROWEST)
     }
 
     /// The width that shows every cell of a column on one line.
     fn natural_width(&self, column: usize) -> usize {
-        let cells = self.rows.iter().filter_map(|row| row.get(column)).map(|cell| display_width(cell)).max();
+        let cells = self.cells(column).map(display_width).max();
         let title = self.titles.get(column).and_then(|title| title.lines().map(display_width).max());
         match cells {
             None | Some(0) => 0,
@@ -162,7 +166,7 @@ pub(crate) fn indent(lines: Vec<String>, by: usize) -> Vec<String> {
     lines.into_iter().map(|line| format!("{}{line}", " ".repeat(by))).collect()
 }
 
-/// A name as it may be printed: control characters as spaces, a very long one shortened.
+/// A name as it may be printed: on one line, and shortened if very long.
 pub(crate) fn plain(text: &str) -> String {
     let mut shown: String = plain_whole(text).chars().take(LONGEST).collect();
     if text.chars().nth(LONGEST).is_some() {
@@ -171,9 +175,10 @@ pub(crate) fn plain(text: &str) -> String {
     shown
 }
 
-/// A text with control characters as spaces.
+/// A text with what moves the print as spaces: control characters, and marks that turn the direction.
 fn plain_whole(text: &str) -> String {
-    text.chars().map(|c| if c.is_control() { ' ' } else { c }).collect()
+    let moves = |c: char| c.is_control() || matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}');
+    text.chars().map(|c| if moves(c) { ' ' } else { c }).collect()
 }
 
 #[cfg(test)]
@@ -227,7 +232,7 @@ mod tests {
 
     #[test]
     fn a_name_cannot_break_the_page() {
-        assert_eq!(plain("a\nb\u{1b}[31mc"), "a b [31mc");
+        assert_eq!(plain("a\nb\u{1b}[31mc\u{202e}d"), "a b [31mc d");
         assert_eq!(plain(&"x".repeat(500)).len(), LONGEST + 3);
     }
 

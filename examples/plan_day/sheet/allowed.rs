@@ -1,10 +1,11 @@
 //! Limits and how much of them is used.
 
-use hilum_job::document::{Job, Out, Plan, PlannedActive};
+use hilum_job::document::{Job, Plan, PlannedActive, PlannedOrder};
 
 use super::MARGIN;
-use super::words::{orders, together};
-use crate::number::{percent, with_unit};
+use super::group::{self, Column};
+use super::words::distinct;
+use crate::number::{at_most, percent};
 use crate::table::Align::{Left, Right};
 use crate::table::Table;
 
@@ -17,54 +18,53 @@ pub(super) fn lines(job: &Job, plan: &Plan) -> Vec<String> {
 }
 
 fn liquid(job: &Job, plan: &Plan) -> Vec<String> {
-    let mut table =
-        Table::new([(Left, "orders"), (Right, "all liquid"), (Right, "takes up"), (Right, "used")])
-            .beside(MARGIN);
-    let wet = plan.orders.iter().filter(|order| order.liquid.per_mass.value > 0.0);
-    let shown = wet.map(|order| {
+    let titles = [(Left, "liquid"), (Right, "by mass"), (Right, "at most"), (Right, "used")];
+    let mut table = Table::new(titles).beside(MARGIN);
+    let wet: Vec<&PlannedOrder> =
+        plan.orders.iter().filter(|order| order.liquid.per_mass.value > 0.0).collect();
+    let numbers: Vec<&str> = wet.iter().map(|order| order.order.as_str()).collect();
+    let used = |order: &&PlannedOrder| {
         let limit = order.liquid.limit.as_ref();
-        let used = limit.map(|limit| percent(order.liquid.per_mass.value / limit.value));
-        let limit = limit.map(with_unit).unwrap_or_default();
-        (order.order.clone(), [with_unit(&order.liquid.per_mass), limit, used.unwrap_or_default()])
-    });
-    for (numbers, [all, limit, used]) in together(shown) {
-        table.row([orders(job, &numbers), all, limit, used]);
-    }
+        limit.map(|limit| percent(order.liquid.per_mass.value / limit.value)).unwrap_or_default()
+    };
+    let columns = [
+        Column::of(wet.iter().map(|order| Some(&order.liquid.per_mass))),
+        Column::of(wet.iter().map(|order| order.liquid.limit.as_ref())),
+        Column { unit: String::new(), cells: wet.iter().map(used).collect() },
+    ];
+    group::add(&mut table, job, "all tanks", &numbers, &columns);
     table.lines()
 }
 
 fn actives(job: &Job, plan: &Plan) -> Vec<String> {
     let mut table = Table::new([
         (Left, "active"),
-        (Left, "orders"),
         (Right, "by seed"),
         (Right, "by mass"),
         (Right, "by area"),
-        (Right, "of season"),
+        (Right, "of the season"),
         (Right, "sow at most"),
     ])
     .beside(MARGIN);
-    let mut sorted: Vec<&PlannedActive> = plan.actives.iter().collect();
-    let first = |name: &str| plan.actives.iter().position(|active| active.active == name);
-    sorted.sort_by_key(|active| first(&active.active));
-    let shown = sorted.iter().map(|active| (active.order.clone(), cells(active)));
-    let mut last = String::new();
-    for (numbers, [name, seed, mass, area, season, sow]) in together(shown) {
-        let shown_name = if name == last { String::new() } else { name.clone() };
-        last = name;
-        table.row([shown_name, orders(job, &numbers), seed, mass, area, season, sow]);
+    for name in distinct(plan.actives.iter().map(|active| active.active.as_str())) {
+        let on: Vec<&PlannedActive> = plan.actives.iter().filter(|active| active.active == name).collect();
+        let numbers: Vec<&str> = on.iter().map(|active| active.order.as_str()).collect();
+        group::add(&mut table, job, name, &numbers, &columns(&on));
     }
     table.lines()
 }
 
-fn cells(active: &PlannedActive) -> [String; 6] {
-    let shown = |out: &Option<Out>| out.as_ref().map(with_unit).unwrap_or_default();
+fn columns(on: &[&PlannedActive]) -> [Column; 5] {
+    let season = |active: &&PlannedActive| active.share_of_season_limit.map(percent).unwrap_or_default();
+    let sow = |active: &&PlannedActive| {
+        active.max_sowing.as_ref().map(|rate| at_most(rate.value)).unwrap_or_default()
+    };
+    let sow_unit = on.iter().find_map(|active| active.max_sowing.as_ref()).map(|rate| rate.unit.to_string());
     [
-        active.active.clone(),
-        with_unit(&active.per_seed),
-        with_unit(&active.per_mass),
-        shown(&active.per_area),
-        active.share_of_season_limit.map(percent).unwrap_or_default(),
-        shown(&active.max_sowing),
+        Column::of(on.iter().map(|active| Some(&active.per_seed))),
+        Column::of(on.iter().map(|active| Some(&active.per_mass))),
+        Column::of(on.iter().map(|active| active.per_area.as_ref())),
+        Column { unit: String::new(), cells: on.iter().map(season).collect() },
+        Column { unit: sow_unit.unwrap_or_default(), cells: on.iter().map(sow).collect() },
     ]
 }

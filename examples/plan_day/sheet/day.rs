@@ -37,8 +37,10 @@ pub(super) fn lines(job: &Job, plan: &Plan) -> Vec<String> {
             lines.push(String::new());
         }
     }
-    lines
-        .push("m mixing   # running   . waiting, still good   ! use by   > good beyond the shift".to_owned());
+    lines.push(
+        "m mixing   # running   - waiting   . time left when empty   ! use by   > good beyond the shift"
+            .to_owned(),
+    );
     let all_runs = plan.findings.iter().all(|finding| finding.code != Code::OutOfTime);
     if all_runs {
         let end = rounded_up(end).format("%a %-d %b %H:%M");
@@ -98,11 +100,17 @@ fn day_lines(block: &Block, mixes: &[&Mix]) -> Vec<String> {
         .collect();
     let day = block.shifts.first().map(|(from, _)| clock::day(from.date_naive())).unwrap_or_default();
     let head = format!("{day}, {} (one mark is {} min)", shifts.join(" and "), block.minutes);
-    let mut table = Table::new([(Left, "mix".to_owned()), (Right, block.scale()), (Left, "runs".to_owned())])
-        .beside(MARGIN);
-    table.row(["shift".to_owned(), block.bar(|at| if block.works(at) { '=' } else { ' ' }), String::new()]);
+    let mut table =
+        Table::new([(Left, "mix".to_owned()), (Right, block.scale() + " "), (Left, "runs".to_owned())])
+            .beside(MARGIN);
+    table.row([
+        "shift".to_owned(),
+        block.bar(|at| if block.works(at) { '=' } else { ' ' }) + " ",
+        String::new(),
+    ]);
     for mix in mixes {
-        let bar = block.bar(|at| mark(block, mix, at));
+        let beyond = mix.good_until.unwrap_or(mix.done) > block.end;
+        let bar = block.bar(|at| mark(block, mix, at)) + if beyond { ">" } else { " " };
         table.row([mix.label.clone(), bar, mix.orders.clone()]);
     }
     let mut lines = labelled(MARGIN, "", &head);
@@ -115,17 +123,16 @@ fn mark(block: &Block, mix: &Mix, from: Instant) -> char {
     let to = block.next(from);
     let middle = from.checked_add_signed(TimeDelta::seconds((to - from).num_seconds() / 2)).unwrap_or(from);
     let good_until = mix.good_until.unwrap_or(mix.done);
-    let beyond = to >= block.end && good_until > block.end;
     if mix.good_until.is_some_and(|use_by| from < use_by && use_by <= to) {
         '!'
     } else if (from <= mix.begun && mix.begun < to) || (mix.begun <= middle && middle < mix.ready) {
         'm'
-    } else if beyond && mix.begun < to {
-        '>'
     } else if middle < mix.ready || middle >= good_until {
         ' '
     } else if middle < mix.done && block.works(from) {
         '#'
+    } else if middle < mix.done {
+        '-'
     } else {
         '.'
     }
@@ -168,14 +175,14 @@ mod tests {
     #[test]
     fn a_mix_waits_through_a_break() {
         let bar = bar(&mix("08:40", "08:50", "09:40", None));
-        assert_eq!(bar.trim(), "mm##......##");
+        assert_eq!(bar.trim(), "mm##------##");
         assert_eq!(bar.find('m'), Some(20));
     }
 
     #[test]
-    fn a_mix_that_lasts_longer_than_the_shift_says_so() {
+    fn a_mix_that_lasts_longer_than_the_shift_is_good_to_its_end() {
         let bar = bar(&mix("10:30", "10:40", "10:50", Some("15:00")));
-        assert_eq!(bar.trim_start(), "mm##.>");
+        assert_eq!(bar.trim_start(), "mm##..");
     }
 
     #[test]

@@ -6,14 +6,13 @@ use super::MARGIN;
 use super::words::given;
 use crate::number::{joined, product, seed};
 use crate::table::Align::{Left, Right};
-use crate::table::Table;
+use crate::table::{Table, labelled};
 
 /// One line for each pack size of each product.
 pub(super) fn lines(job: &Job, plan: &Plan) -> Vec<String> {
     let mut table = Table::new([
         (Left, "product"),
         (Right, "needed"),
-        (Right, "between"),
         (Left, "open"),
         (Right, "cases"),
         (Right, "for seed"),
@@ -26,29 +25,38 @@ pub(super) fn lines(job: &Job, plan: &Plan) -> Vec<String> {
         }
         if planned.packs.is_empty() {
             let mut cells = product_cells(planned);
-            cells[3].push_str("measure out");
+            cells[2].push_str("measure out");
             table.row(cells);
         }
         for (i, opened) in planned.packs.iter().enumerate() {
             let mut cells = if i == 0 { product_cells(planned) } else { Default::default() };
-            cells[3] = take(treatment, opened);
-            cells[4] = opened.cases.map(|cases| cases.to_string()).unwrap_or_default();
-            cells[5] = seed(&opened.covers);
+            cells[2] = take(treatment, opened);
+            cells[3] = opened.cases.map(|cases| cases.to_string()).unwrap_or_default();
+            cells[4] = seed(&opened.covers);
             table.row(cells);
         }
     }
-    table.lines()
+    let mut lines = table.lines();
+    let spreads: Vec<String> = plan.treatments.iter().filter_map(spread).collect();
+    if !spreads.is_empty() {
+        lines.extend(labelled(MARGIN, "Seed size may be off: ", &(spreads.join("; ") + ".")));
+    }
+    lines
+}
+
+/// What a product's need lies between, where that shows.
+fn spread(planned: &PlannedTreatment) -> Option<String> {
+    let [low, high] = [&planned.needed_low, &planned.needed_high].map(|out| out.as_ref().map(product));
+    let (low, high) = (low?, high?);
+    (low != high).then(|| format!("{} {low} to {high}", planned.product))
 }
 
 /// What stands once for a product.
-fn product_cells(planned: &PlannedTreatment) -> [String; 7] {
-    let mut cells: [String; 7] = Default::default();
+fn product_cells(planned: &PlannedTreatment) -> [String; 6] {
+    let mut cells: [String; 6] = Default::default();
     cells[0].clone_from(&planned.product);
     cells[1] = product(&planned.needed);
-    if let (Some(low), Some(high)) = (&planned.needed_low, &planned.needed_high) {
-        cells[2] = format!("{} to {}", product(low), product(high));
-    }
-    cells[6] = planned.leftover.as_ref().map(product).unwrap_or_default();
+    cells[5] = planned.leftover.as_ref().map(product).unwrap_or_default();
     cells
 }
 

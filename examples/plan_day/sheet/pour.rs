@@ -25,24 +25,24 @@ pub(super) fn lines(job: &Job, plan: &Plan) -> Vec<String> {
         if !lines.is_empty() {
             lines.push(String::new());
         }
-        lines.extend(tank_lines(job, tank, planned));
+        lines.extend(tank_lines(job, plan, tank, planned));
     }
     lines.extend(drying(job, plan));
     lines
 }
 
-fn tank_lines(job: &Job, tank: &Tank, planned: &PlannedTank) -> Vec<String> {
+fn tank_lines(job: &Job, plan: &Plan, tank: &Tank, planned: &PlannedTank) -> Vec<String> {
     let mut facts = vec![format!("holds {}", given(&tank.capacity))];
     facts.extend(tank.hold_up.as_ref().map(|hold_up| format!("lines {}", given(hold_up))));
     facts.push(if tank.agitated == Some(true) { "keep agitated" } else { "no agitator" }.to_owned());
     let mut lines = labelled(MARGIN, "", &format!("{}: {}", planned.tank.to_uppercase(), facts.join(", ")));
     for recipe in &planned.recipes {
         let parts: Vec<String> = recipe.parts.iter().map(part).collect();
-        let text = format!("{} (by volume, {})", parts.join(", "), orders(job, &recipe.orders));
+        let text = format!("{} (by volume, {})", parts.join(" + "), orders(job, &recipe.orders));
         lines.extend(indent(labelled(MARGIN + INDENT, "recipe  ", &text), INDENT));
     }
     for (first, last, batch) in alike(&planned.batches) {
-        lines.extend(indent(mix_lines(first, last, batch), INDENT));
+        lines.extend(indent(mix_lines(plan, first, last, batch), INDENT));
     }
     lines
 }
@@ -70,10 +70,10 @@ fn content(batch: &Batch) -> (Vec<String>, String) {
     (batch.pour.iter().map(|pour| product(&pour.volume)).collect(), runs(batch))
 }
 
-fn mix_lines(first: u32, last: u32, batch: &Batch) -> Vec<String> {
+fn mix_lines(plan: &Plan, first: u32, last: u32, batch: &Batch) -> Vec<String> {
     let number =
         if first == last { format!("mix {first}") } else { format!("mixes {first} to {last}, each") };
-    let mut lines = labelled(MARGIN + INDENT, &format!("{number}  "), &times(batch));
+    let mut lines = labelled(MARGIN + INDENT, &format!("{number}   "), &times(plan, batch));
     let mut table =
         Table::new([(Left, ""), (Right, ""), (Right, ""), (Left, "")]).beside(MARGIN + INDENT + INDENT);
     for (i, pour) in batch.pour.iter().enumerate() {
@@ -85,27 +85,22 @@ fn mix_lines(first: u32, last: u32, batch: &Batch) -> Vec<String> {
     lines
 }
 
-/// When the mix is made and how long it is good.
-fn times(batch: &Batch) -> String {
+/// When the mix is made and how long it is good; the day where the plan has several.
+fn times(plan: &Plan, batch: &Batch) -> String {
     let read = |text: &Option<String>| text.as_deref().and_then(clock::read);
-    let (Some(mix_at), Some(ready_at), Some(done_at)) =
+    let (Some(begun), Some(ready), Some(done)) =
         (read(&batch.mix_at), read(&batch.ready_at), read(&batch.done_at))
     else {
         return String::new();
     };
-    let today = mix_at.date_naive();
-    let seen = |instant| clock::time_seen_from(instant, today);
-    let mut text = format!(
-        "{} {}  ready {}  empty {}",
-        mix_at.format("%a %-d %b"),
-        clock::time(mix_at),
-        seen(rounded_up(ready_at)),
-        seen(rounded_up(done_at))
-    );
-    if let Some(use_by) = read(&batch.use_by) {
-        text = format!("{text}  USE BY {}", seen(use_by));
-    }
-    text
+    let all = plan.tanks.iter().flat_map(|tank| &tank.batches).filter_map(|batch| read(&batch.mix_at));
+    let one_day = all.map(|instant| instant.date_naive()).all(|day| day == begun.date_naive());
+    let day = if one_day { String::new() } else { begun.format("%a %-d %b ").to_string() };
+    let seen = |instant| clock::time_seen_from(instant, begun.date_naive());
+    // Nobody is to run a mix before it is ready, or after its time.
+    let ready = seen(rounded_up(ready));
+    let text = format!("begin {day}{}   ready {ready}   empty {}", clock::time(begun), seen(done));
+    read(&batch.use_by).map_or(text.clone(), |use_by| format!("{text}   USE BY {}", seen(use_by)))
 }
 
 fn pour_cells(i: usize, pour: &Pour, batch: &Batch) -> [String; 4] {

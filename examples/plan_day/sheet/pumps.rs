@@ -2,30 +2,24 @@
 
 use std::collections::BTreeMap;
 
-use hilum_job::document::{Job, Out, Plan, Quantity, TankOrder, Treater};
+use hilum_job::document::{Job, Plan, Quantity, TankOrder, Treater};
 
 use super::MARGIN;
-use super::words::{given, orders, together};
-use crate::number::{dose, product, with_unit};
+use super::group::{self, Column};
+use super::words::given;
+use crate::number::product;
 use crate::table::Align::{Left, Right};
 use crate::table::Table;
 
 /// One line for each tank and each run of orders that are pumped alike.
 pub(super) fn lines(job: &Job, plan: &Plan) -> Vec<String> {
-    let unit = plan
-        .tanks
-        .iter()
-        .flat_map(|tank| &tank.orders)
-        .find_map(|order| order.flow.as_ref())
-        .map_or("", |flow| flow.unit.as_ref());
     let mut table = Table::new([
-        (Left, "tank".to_owned()),
-        (Left, "orders".to_owned()),
-        (Right, "seed at".to_owned()),
-        (Right, "slurry".to_owned()),
-        (Right, format!("catch in a minute\n{unit}")),
-        (Right, "set pump to".to_owned()),
-        (Right, "each charge".to_owned()),
+        (Left, "tank"),
+        (Right, "seed at"),
+        (Right, "slurry"),
+        (Right, "catch in a minute"),
+        (Right, "set pump to"),
+        (Right, "each charge"),
     ])
     .beside(MARGIN);
     let own: BTreeMap<&str, &Quantity> = job
@@ -33,14 +27,12 @@ pub(super) fn lines(job: &Job, plan: &Plan) -> Vec<String> {
         .iter()
         .filter_map(|order| Some((order.order.as_str(), order.seed_flow.as_ref()?)))
         .collect();
-    let speed = |order: &str| seed_speed(job.treater.as_ref(), own.get(order).copied());
     for tank in &plan.tanks {
-        let shown = tank.orders.iter().map(|order| (order.order.clone(), cells(order, speed(&order.order))));
-        for (i, (numbers, [speed, slurry, flow, setting, charge])) in together(shown).into_iter().enumerate()
-        {
-            let name = if i == 0 { tank.tank.clone() } else { String::new() };
-            table.row([name, orders(job, &numbers), speed, slurry, flow, setting, charge]);
-        }
+        let numbers: Vec<&str> = tank.orders.iter().map(|order| order.order.as_str()).collect();
+        let speed = |number: &&str| seed_speed(job.treater.as_ref(), own.get(number).copied());
+        let speeds = Column { unit: String::new(), cells: numbers.iter().map(speed).collect() };
+        let [slurry, flow, setting, charge] = columns(&tank.orders);
+        group::add(&mut table, job, &tank.tank, &numbers, &[speeds, slurry, flow, setting, charge]);
     }
     table.lines()
 }
@@ -57,13 +49,17 @@ fn seed_speed(treater: Option<&Treater>, own: Option<&Quantity>) -> String {
     }
 }
 
-fn cells(order: &TankOrder, seed_speed: String) -> [String; 5] {
-    let flow = |out: &Out| dose(out.value);
+fn columns(orders: &[TankOrder]) -> [Column; 4] {
+    let setting =
+        |order: &TankOrder| order.setting.map(|setting| format!("{setting:.1}")).unwrap_or_default();
+    let charge = |order: &TankOrder| order.per_charge.as_ref().map(product).unwrap_or_default();
+    let flow = Column::of(orders.iter().map(|order| order.flow.as_ref()));
+    // What is caught in a minute is read off a measure.
+    let caught = flow.unit.trim_end_matches("/min").to_owned();
     [
-        seed_speed,
-        with_unit(&order.slurry),
-        order.flow.as_ref().map(flow).unwrap_or_default(),
-        order.setting.map(|setting| format!("{setting:.1}")).unwrap_or_default(),
-        order.per_charge.as_ref().map(product).unwrap_or_default(),
+        Column::of(orders.iter().map(|order| Some(&order.slurry))),
+        Column { unit: caught, ..flow },
+        Column { unit: String::new(), cells: orders.iter().map(setting).collect() },
+        Column { unit: String::new(), cells: orders.iter().map(charge).collect() },
     ]
 }

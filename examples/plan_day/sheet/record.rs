@@ -4,7 +4,7 @@ use hilum_job::document::{Job, Plan, Record};
 
 use super::MARGIN;
 use super::words::{distinct, orders};
-use crate::number::with_unit;
+use crate::number::{at_most, joined};
 use crate::table::labelled;
 
 /// Orders with the same facts together, then what is missing.
@@ -35,6 +35,11 @@ fn facts(record: &Record) -> String {
     }
     facts.extend(record.treated_on.as_ref().map(|day| format!("treated on {day}")));
     facts.extend(record.inoculant_use_before.as_ref().map(|day| format!("inoculant: use before {day}")));
-    facts.extend(record.max_sowing.as_ref().map(|rate| format!("sow at most {}", with_unit(rate))));
+    facts.extend(
+        record
+            .max_sowing
+            .as_ref()
+            .map(|rate| format!("sow at most {}", joined(&at_most(rate.value), &rate.unit))),
+    );
     facts.join("; ") + "."
 }

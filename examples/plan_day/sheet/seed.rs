@@ -37,7 +37,7 @@ pub(super) fn lines(job: &Job, plan: &Plan) -> Vec<String> {
 fn cells(order: &Order, planned: &PlannedOrder, one_crop: bool) -> [String; 11] {
     let shown = |out: &Option<Out>| out.as_ref().map(count).unwrap_or_default();
     let between = match (&planned.mass_low, &planned.mass_high) {
-        (Some(low), Some(high)) => format!("{} to {}", count(low), count(high)),
+        (Some(low), Some(high)) if count(low) != count(high) => format!("{} to {}", count(low), count(high)),
         _ => String::new(),
     };
     let holds = order.package.as_ref().map(|package| given(&package.holds));

@@ -6,7 +6,7 @@ use hilum_job::document::{Job, Quantity};
 
 use crate::number::{JOIN, joined};
 
-/// More orders than this are not listed one by one.
+/// More names than this are not listed one by one.
 const MANY: usize = 12;
 
 /// Names in their first order, each once.
@@ -33,16 +33,29 @@ pub(super) fn given(quantity: &Quantity) -> String {
     }
 }
 
-/// Orders by number; all of a job as `all orders`, very many by their first and last.
+/// Orders by number; all of a job as `all orders`.
 pub(super) fn orders<S: Borrow<str>>(job: &Job, numbers: &[S]) -> String {
-    match numbers {
-        [_, .., _] if numbers.len() == job.orders.len() => "all orders".to_owned(),
-        [first, second, .., last] if numbers.len() > MANY => {
-            let [first, second, last] = [first, second, last].map(Borrow::borrow);
-            format!("{first}, {second}, ... {last} ({} orders)", numbers.len())
-        }
-        _ => numbers.join(", "),
+    if numbers.len() > 1 && numbers.len() == job.orders.len() {
+        "all orders".to_owned()
+    } else {
+        listed(numbers)
     }
+}
+
+/// Names with commas; of very many the first and the last.
+pub(super) fn listed<S: Borrow<str>>(names: &[S]) -> String {
+    match names {
+        [first, second, .., last] if names.len() > MANY => {
+            let [first, second, last] = [first, second, last].map(Borrow::borrow);
+            format!("{first}, {second}, ... {last} ({} in all)", names.len())
+        }
+        _ => names.join(", "),
+    }
+}
+
+/// A text under a name.
+pub(super) fn under(text: &str) -> String {
+    format!("  {text}")
 }
 
 /// Neighbours that show the same, as one entry with the orders of both.
