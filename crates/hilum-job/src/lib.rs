@@ -12,6 +12,8 @@ mod model;
 mod plan;
 mod problem;
 mod read;
+#[cfg(feature = "schema")]
+pub mod schema;
 
 pub use document::{Job, Plan};
 pub use plan::{plan, plan_json};

@@ -1,0 +1,11 @@
+//! JSON Schemas (draft 2020-12) of the documents, made from the Rust types.
+
+use schemars::{Schema, schema_for};
+
+use crate::document::{Job, Plan};
+
+/// Each document's name and schema.
+#[must_use]
+pub fn schemas() -> [(&'static str, Schema); 2] {
+    [("job", schema_for!(Job)), ("plan", schema_for!(Plan))]
+}
