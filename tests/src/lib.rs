@@ -1,3 +1,5 @@
 //! Checks that span the crates.
 
-pub use hilum_check as check;
+#[cfg(doctest)]
+#[doc = include_str!("../../README.md")]
+struct Readme;

@@ -1,4 +1,4 @@
-//! Whole seed treating jobs as documents.
+#![doc = include_str!("../README.md")]
 #![no_std]
 #![forbid(unsafe_code)]
 

@@ -1,4 +1,4 @@
-//! Seed treatment calculations.
+#![doc = include_str!("../README.md")]
 #![no_std]
 #![forbid(unsafe_code)]
 
