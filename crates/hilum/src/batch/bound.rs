@@ -88,10 +88,16 @@ impl<'a, 'b> Bound<'a, 'b> {
     /// Can nothing better than this come of the node? `false` where that is not known.
     pub(super) fn is_hopeless(&self, node: &Node, best: &Cost) -> bool {
         let least = self.least(node);
-        if least.finish > self.plant.clock.total() + 1e-3 {
+        let total = self.plant.clock.total();
+        if least.finish > total + 1e-3 {
             return true;
         }
-        least.compare_product(best).then_with(|| compare(least.finish, best.finish).then_with(|| compare(least.squares, best.squares))) == Ordering::Greater
+        // Seed counts before all else: as long as more might be treated, costs say nothing.
+        if self.goal < self.plant.line.end() && least.finish < total - 1e-3 {
+            return false;
+        }
+        let order = least.compare_product(best).then_with(|| compare(least.finish, best.finish));
+        order.then_with(|| compare(least.squares, best.squares)) == Ordering::Greater
     }
 
     /// What a plan through this node costs at least when it treats the seed up to the goal.

@@ -98,8 +98,9 @@ impl Choices<'_, '_> {
         };
         let fills = plant.fills(leader);
         let Ok(Some(range)) = plant.range(&base, leader, slot) else { return true };
-        let mut cut = false;
-        for index in (range.least..=range.enough).rev() {
+        // A larger fill than now may be of use at a later moment.
+        let mut cut = range.cut_by_time;
+        for index in (range.least..=range.most).rev() {
             let mut filled = base;
             filled.mix(plant, leader, slot, fills.get(index));
             cut |= self.may_expire(&filled, joined);
@@ -188,6 +189,8 @@ pub(super) struct Range {
     pub(super) least: usize,
     /// The smallest that is all that can be used, or the largest that fits.
     pub(super) enough: usize,
+    /// One more than enough, where that empties the lines at the expiry and sets of the next mix may then come out even.
+    pub(super) most: usize,
     /// Living product that can be used.
     pub(super) wanted: f64,
     /// By the pot life or the end of the shifts, not by the end of the recipe?
@@ -210,7 +213,11 @@ impl Plant<'_> {
         let top = fills.at_most(self.capacity(tank) * share * (1.0 + SLACK)).ok_or(too_small)?;
         let least = fills.at_least(most.hold_up * share * (1.0 + SLACK)).filter(|least| *least <= top).ok_or(too_small)?;
         let enough = fills.at_least(wanted).map_or(top, |enough| enough.min(top)).max(least);
-        Ok(Some(Range { least, enough, wanted, cut_by_time: usable < recipe }))
+        let cut_by_time = usable < recipe;
+        let even = fills.get(enough).is_some_and(|fill| fill.living <= wanted * (1.0 + 3.0 * SLACK));
+        let lines = self.tank(tank).is_some_and(|it| it.hold_up.value > 0.0);
+        let most = if cut_by_time && even && lines { (enough + 1).min(top) } else { enough };
+        Ok(Some(Range { least, enough, most, wanted, cut_by_time }))
     }
 }
 

@@ -312,7 +312,8 @@ fn no_worse(plant: &Plant<'_>, tank: usize, node: &Node, a: &Content, b: &Conten
     };
     match (gone(a), gone(b)) {
         (true, true) => {
-            plant.hold_up_at(tank, order, slurry, a) <= plant.hold_up_at(tank, order, slurry, b)
+            // Full lines are not always better: sets may come out even with what empty ones take.
+            plant.hold_up_at(tank, order, slurry, a).total_cmp(&plant.hold_up_at(tank, order, slurry, b)).is_eq()
                 && (a.kind != Kind::Measured || a.from >= b.from - slack)
         }
         (false, false) if a.kind == Kind::Sets => {
