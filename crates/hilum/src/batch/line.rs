@@ -142,6 +142,13 @@ impl<'a> Line<'a> {
         self.column(self.recipe_end, tank).get(order).copied().unwrap_or(0.0)
     }
 
+    /// Slurry used before the recipe in use began.
+    pub(super) fn recipe_start(&self, tank: usize, order: usize) -> f64 {
+        let end = self.recipe_end(tank, order);
+        let first = self.column(self.recipe_end, tank).partition_point(|other| *other < end);
+        self.column(self.used, tank).get(first).copied().unwrap_or(0.0)
+    }
+
     /// The first position, from here on, that needs a tank.
     pub(super) fn next_need(&self, tank: usize, position: f64) -> f64 {
         let order = self.order_at(position);
@@ -197,6 +204,7 @@ fn use_up(job: &Job<'_>, tank: usize, used: &mut [f64]) {
 fn end_recipes(job: &Job<'_>, tank: usize, used: &[f64], ends: &mut [f64]) {
     let mut end = used.last().copied().unwrap_or(0.0);
     let mut later = None;
+    set(ends, job.orders.len(), end);
     for row in (0..job.orders.len()).rev() {
         if let Some(need) = job.needs.get(row * job.tanks.len() + tank).copied().flatten() {
             if later.is_some_and(|recipe| recipe != need.recipe) {

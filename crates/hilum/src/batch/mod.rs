@@ -1,12 +1,15 @@
 //! How long is it good? Batches of every tank on one timeline, over all orders.
 
+mod bound;
 mod check;
 mod clock;
 mod error;
+mod expand;
 mod fill;
 mod greedy;
 mod input;
 mod line;
+mod node;
 mod output;
 mod search;
 mod step;
@@ -50,7 +53,10 @@ impl Room {
     #[must_use]
     pub fn of(job: &Job<'_>) -> Self {
         let sets = job.tanks.iter().filter(|tank| !fill::sizes(tank).is_empty()).count();
-        let numbers = line::numbers(job.orders.len(), job.tanks.len()) + job.shifts.len() + 1;
+        let numbers = line::numbers(job.orders.len(), job.tanks.len())
+            + bound::numbers(job.orders.len(), job.tanks.len())
+            + job.shifts.len()
+            + 1;
         let labels = 4096;
         let contents = labels * job.tanks.len();
         Self { numbers, fills: sets * 2048, pours: 1024 + 2 * job.orders.len(), labels, contents }
@@ -95,12 +101,37 @@ pub fn plan<'a>(job: Job<'a>, memory: Memory<'a>) -> Result<Plan<'a>, Error> {
         .filter(|(_, rest)| rest.len() > job.shifts.len())
         .ok_or(Error::Memory { given, needed })?;
     let line = line::Line::new(job, numbers).ok_or(Error::Memory { given, needed })?;
-    let clock = clock::Clock::new(job.shifts, before.get_mut(..=job.shifts.len()).unwrap_or(&mut []));
+    let (before, bounds) = before.split_at_mut_checked(job.shifts.len() + 1).ok_or(Error::Memory { given, needed })?;
+    let clock = clock::Clock::new(job.shifts, before);
     let fills = all_fills(&job, memory.fills)?;
     let plant = Plant { tanks: job.tanks, line, clock, fills };
-    let reach = greedy::plan(&plant, memory.pours)?;
+    let mut reach = greedy::plan(&plant, memory.pours)?;
+    let (leader, followers) = roles(&job);
+    let sets = job.tanks.iter().filter(|tank| !fill::sizes(tank).is_empty()).count();
+    let mut proof = Proof::Bounded;
+    if let Some(bound) = bound::Bound::new(&plant, leader, bounds) {
+        let choices = expand::Choices { plant: &plant, leader, followers };
+        let mut search = search::Search::new(choices, bound, memory.labels, memory.contents, &reach.node);
+        proof = search.run();
+        if sets > 1 {
+            proof = Proof::Bounded;
+        }
+        if let Some((pours, node)) = search.trace(memory.pours) {
+            reach = Reach { pours, node };
+        }
+    }
     let pours = memory.pours.get(..reach.pours).unwrap_or(&[]);
-    Ok(Plan { plant, pours, reach, proof: Proof::Bounded })
+    Ok(Plan { plant, pours, reach, proof })
+}
+
+/// The tank whose sets are chosen, and those that may be mixed beside it.
+fn roles(job: &Job<'_>) -> (Option<usize>, u32) {
+    let leader = job.tanks.iter().position(|tank| !fill::sizes(tank).is_empty());
+    let stops = |tank: &Tank<'_>| {
+        fill::sizes(tank).is_empty() && (tank.refill == Refill::WhenEmpty || tank.pot_life.is_some())
+    };
+    let followers = job.tanks.iter().enumerate().filter(|(_, tank)| stops(tank) && !job.shifts.is_empty());
+    (leader, followers.map(|(tank, _)| 1 << tank).sum())
 }
 
 fn all_fills<'a>(job: &Job<'a>, mut memory: &'a mut [Fill]) -> Result<[Fills<'a>; MAX_TANKS], Error> {
@@ -130,9 +161,9 @@ impl Plan<'_> {
         let clock = &self.plant.clock;
         let instant = |work| Time::new::<second>(clock.caller(clock.instant_of(work)));
         Summary {
-            treated: Mass::new::<kilogram>(self.reach.position),
-            all_treated: self.reach.position >= self.plant.line.end(),
-            finish: (clock.has_shifts() && self.reach.position > 0.0).then(|| instant(self.reach.finish)),
+            treated: Mass::new::<kilogram>(self.reach.node.position),
+            all_treated: self.reach.node.position >= self.plant.line.end(),
+            finish: (clock.has_shifts() && self.reach.node.position > 0.0).then(|| instant(self.reach.node.cost.finish)),
             proof: self.proof,
             short_of_stock: write::short_of_stock(&self.plant, self.pours),
         }
@@ -141,7 +172,7 @@ impl Plan<'_> {
     /// Room that [`Plan::write`] needs for mixes and (at most) for portions.
     #[must_use]
     pub fn room(&self) -> (usize, usize) {
-        let mixes = write::count(&self.plant, self.pours, self.reach.position);
+        let mixes = write::count(&self.plant, self.pours, self.reach.node.position);
         let mixes = whole(mixes).unwrap_or(usize::MAX);
         (mixes, mixes.saturating_add(self.plant.line.orders() * self.plant.tanks.len()))
     }
@@ -151,8 +182,13 @@ impl Plan<'_> {
     /// # Errors
     /// [`Error::TooMany`] if there is less room than [`Plan::room`] tells.
     pub fn write(&self, mixes: &mut [Mix], portions: &mut [Portion]) -> Result<(usize, usize), Error> {
-        write::Writer::new(&self.plant, self.pours, self.reach.position, mixes, portions).write()
+        write::Writer::new(&self.plant, self.pours, self.reach.node.position, mixes, portions).write()
     }
+}
+
+/// The tanks of a set.
+fn tanks(set: u32) -> impl Iterator<Item = usize> + Clone {
+    (0..MAX_TANKS).filter(move |tank| set & (1 << tank) != 0)
 }
 
 /// A whole number as one, where it is below 2^32.
