@@ -56,14 +56,20 @@ pub fn plan(job: &Job) -> Result<Plan, Problems> {
 /// # Errors
 /// As [`Job::from_json`] and [`plan`].
 pub fn plan_json(text: &str) -> Result<String, Problems> {
-    let plan = plan(&Job::from_json(text)?)?;
-    serde_json::to_string(&plan).map_err(|error| {
-        Problems::one(Problem {
-            pointer: String::new(),
-            value: None,
-            message: format!("has a plan that cannot be written: {error}"),
+    plan(&Job::from_json(text)?)?.to_json()
+}
+
+impl Plan {
+    /// The plan as JSON text: the same bytes from every language.
+    ///
+    /// # Errors
+    /// When it cannot be written, which no plan made here is known to cause.
+    pub fn to_json(&self) -> Result<String, Problems> {
+        serde_json::to_string(self).map_err(|error| {
+            let message = format!("has a plan that cannot be written: {error}");
+            Problems::one(Problem { pointer: String::new(), value: None, message })
         })
-    })
+    }
 }
 
 fn too_many() -> Problems {

@@ -3,7 +3,9 @@ use crate::brute::{Best, Brute, Toy, ToyOrder, ToyTank};
 use crate::support::{Planned, litres, run, seconds};
 use crate::valid;
 use hilum::batch::{Filling, Job, Need, Order, Proof, Refill, SetSize, Shift, Tank};
-use hilum::quantity::{Mass, MassFlow, Volume, mass::kilogram, mass_flow::kilogram_per_second, volume::liter};
+use hilum::quantity::{
+    Mass, MassFlow, Volume, mass::kilogram, mass_flow::kilogram_per_second, volume::liter,
+};
 use proptest::prelude::*;
 
 /// The toy in the planner's terms: a running minute takes 1 L.
@@ -23,7 +25,11 @@ pub(crate) fn plan_toy(toy: &Toy) -> Planned {
         .map(|tank| {
             tank.sets
                 .iter()
-                .map(|set| SetSize { adds: litres(f64::from(*set)), stock: None, ranks: [f64::from(*set), 0.0] })
+                .map(|set| SetSize {
+                    adds: litres(f64::from(*set)),
+                    stock: None,
+                    ranks: [f64::from(*set), 0.0],
+                })
                 .collect()
         })
         .collect();
@@ -53,7 +59,10 @@ pub(crate) fn plan_toy(toy: &Toy) -> Planned {
     let shifts: Vec<Shift> = toy
         .shifts
         .iter()
-        .map(|(from, to)| Shift { from: seconds(60.0 * f64::from(*from)), to: seconds(60.0 * f64::from(*to)) })
+        .map(|(from, to)| Shift {
+            from: seconds(60.0 * f64::from(*from)),
+            to: seconds(60.0 * f64::from(*to)),
+        })
         .collect();
     let job = Job { orders: &orders, tanks: &tanks, needs: &needs, shifts: &shifts };
     let planned = run(job).unwrap();
@@ -81,7 +90,11 @@ fn tell(toy: &Toy, planned: &Planned) -> String {
         let times = mix.times.unwrap();
         let minutes = [times.mix_at, times.ready_at, times.done_at].map(|it| it.value / 60.0);
         let litres = [mix.mixed, mix.applied, mix.hold_up, mix.discarded].map(|it| it.get::<liter>());
-        text += &format!("tank {} {minutes:?} use by {:?}: {litres:?}\n", mix.tank, times.use_by.map(|it| it.value / 60.0));
+        text += &format!(
+            "tank {} {minutes:?} use by {:?}: {litres:?}\n",
+            mix.tank,
+            times.use_by.map(|it| it.value / 60.0)
+        );
     }
     text
 }
@@ -98,7 +111,14 @@ fn agrees(toy: &Toy) -> Result<(), TestCaseError> {
             // Whole litres only in the brute force: a measured fill may be better than that.
             prop_assert!(*found <= best + 1e-6, "squares {} > {} {}", found, best, tell(toy, &planned));
         } else {
-            prop_assert!((found - best).abs() < 1e-6, "level {}: {} instead of {} {}", level, found, best, tell(toy, &planned));
+            prop_assert!(
+                (found - best).abs() < 1e-6,
+                "level {}: {} instead of {} {}",
+                level,
+                found,
+                best,
+                tell(toy, &planned)
+            );
         }
     }
     Ok(())
@@ -141,15 +161,20 @@ fn shifts() -> impl Strategy<Value = Vec<(i32, i32)>> {
 }
 
 fn leader() -> impl Strategy<Value = ToyTank> {
-    (4..10_i32, 0..2_i32, 1..4_i32, prop::option::weighted(0.8, 4..30_i32), prop::collection::vec(2..6_i32, 1..4)).prop_map(
-        |(capacity, hold_up, mixing, pot_life, mut sets)| {
+    (
+        4..10_i32,
+        0..2_i32,
+        1..4_i32,
+        prop::option::weighted(0.8, 4..30_i32),
+        prop::collection::vec(2..6_i32, 1..4),
+    )
+        .prop_map(|(capacity, hold_up, mixing, pot_life, mut sets)| {
             sets.retain(|set| *set <= capacity);
             if sets.is_empty() {
                 sets.push(2);
             }
             ToyTank { capacity, hold_up, mixing, pot_life, sets }
-        },
-    )
+        })
 }
 
 fn follower(pot_life: f64) -> impl Strategy<Value = ToyTank> {
@@ -159,16 +184,27 @@ fn follower(pot_life: f64) -> impl Strategy<Value = ToyTank> {
 }
 
 fn one() -> impl Strategy<Value = Toy> {
-    (orders(1), leader(), shifts()).prop_map(|(orders, leader, shifts)| Toy { orders, tanks: vec![leader], shifts })
+    (orders(1), leader(), shifts()).prop_map(|(orders, leader, shifts)| Toy {
+        orders,
+        tanks: vec![leader],
+        shifts,
+    })
 }
 
 fn measured() -> impl Strategy<Value = Toy> {
-    (orders(1), follower(0.999), shifts()).prop_map(|(orders, tank, shifts)| Toy { orders, tanks: vec![tank], shifts })
+    (orders(1), follower(0.999), shifts()).prop_map(|(orders, tank, shifts)| Toy {
+        orders,
+        tanks: vec![tank],
+        shifts,
+    })
 }
 
 fn two() -> impl Strategy<Value = Toy> {
-    (orders(2), leader(), follower(0.2), shifts())
-        .prop_map(|(orders, leader, follower, shifts)| Toy { orders, tanks: vec![leader, follower], shifts })
+    (orders(2), leader(), follower(0.2), shifts()).prop_map(|(orders, leader, follower, shifts)| Toy {
+        orders,
+        tanks: vec![leader, follower],
+        shifts,
+    })
 }
 
 proptest! {

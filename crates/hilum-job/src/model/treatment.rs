@@ -75,11 +75,9 @@ pub(crate) fn treatments<'j>(
     gathered: &mut Gathered,
 ) -> Option<Vec<Treatment<'j>>> {
     let at = root.field("treatments");
-    let names = shed.job.treatments.iter().map(|treatment| treatment.product.as_str());
-    let unique = name_once(names, "product", &at, gathered).is_some();
     let docs = shed.job.treatments.iter().enumerate();
     let read: Vec<_> = docs.map(|(i, doc)| treatment(doc, shed, &at.item(i), gathered)).collect();
-    read.into_iter().collect::<Option<_>>().filter(|_| unique)
+    read.into_iter().collect()
 }
 
 fn treatment<'j>(

@@ -77,7 +77,10 @@ impl Choices<'_, '_> {
     /// Work time that is left of the pot lives when all are ready.
     fn usable(&self, joined: u32, slot: &Slot) -> f64 {
         let lives = tanks(joined).filter_map(|tank| self.plant.pot_life(tank));
-        lives.map(|life| self.plant.clock.expiry(slot.at, life) - slot.ready).fold(f64::INFINITY, f64::min).max(0.0)
+        lives
+            .map(|life| self.plant.clock.expiry(slot.at, life) - slot.ready)
+            .fold(f64::INFINITY, f64::min)
+            .max(0.0)
     }
 
     /// Tries the leader's fills; true if a pot life may have cut one short.
@@ -163,7 +166,8 @@ impl Choices<'_, '_> {
         let due = natural.due(plant);
         each_subset(self.followers, |chosen| {
             let fits = plant.clock.slot(natural.work, plant.longest_mixing(due | chosen));
-            let lost = fits.map_or(f64::INFINITY, |slot| slot.ready - plant.longest_mixing(due | chosen) - natural.work);
+            let lost = fits
+                .map_or(f64::INFINITY, |slot| slot.ready - plant.longest_mixing(due | chosen) - natural.work);
             if chosen == 0 || lost <= 1.0 {
                 return;
             }
@@ -172,7 +176,8 @@ impl Choices<'_, '_> {
             let to = plant.position_at(node.position, node.work, slot.ready - mixing);
             let leg = plant.leg_to(node.position, node.work, to);
             let order = plant.line.order_at(to);
-            let usable = |tank| node.content(tank).kind == Kind::Measured && plant.line.need(order, tank).is_some();
+            let usable =
+                |tank| node.content(tank).kind == Kind::Measured && plant.line.need(order, tank).is_some();
             // Not beside a changeover.
             let beside = leg.work > slot.ready - mixing + 1e-6;
             if to > node.position && to < natural.position && !beside && tanks(chosen).all(usable) {
@@ -211,7 +216,10 @@ impl Plant<'_> {
         let wanted = (usable.min(recipe) - most.from + most.hold_up) * share * (1.0 - SLACK);
         let too_small = Error::TankTooSmall { tank };
         let top = fills.at_most(self.capacity(tank) * share * (1.0 + SLACK)).ok_or(too_small)?;
-        let least = fills.at_least(most.hold_up * share * (1.0 + SLACK)).filter(|least| *least <= top).ok_or(too_small)?;
+        let least = fills
+            .at_least(most.hold_up * share * (1.0 + SLACK))
+            .filter(|least| *least <= top)
+            .ok_or(too_small)?;
         let enough = fills.at_least(wanted).map_or(top, |enough| enough.min(top)).max(least);
         let cut_by_time = usable < recipe;
         let even = fills.get(enough).is_some_and(|fill| fill.living <= wanted * (1.0 + 3.0 * SLACK));

@@ -28,7 +28,12 @@ pub(super) fn plan(plant: &Plant<'_>, pours: &mut [Pour]) -> Result<Reach, Error
             let fill = choose(plant, &node, tank, &slot)?;
             let limit = pours.len();
             let cell = pours.get_mut(count).ok_or(Error::TooMany { counted: Counted::Mixes, limit })?;
-            *cell = Pour { position: node.position, at: slot.at, tank: number(tank), fill: number(fill.unwrap_or(0)) };
+            *cell = Pour {
+                position: node.position,
+                at: slot.at,
+                tank: number(tank),
+                fill: number(fill.unwrap_or(0)),
+            };
             count += 1;
         }
         node = mixed(plant, &node, due, &slot)?;
@@ -70,7 +75,12 @@ fn mixed(plant: &Plant<'_>, node: &Node, due: u32, slot: &Slot) -> Result<Node, 
 }
 
 /// Whole sets for as much as will be used, and no more if that can be helped; none for a measured tank.
-pub(super) fn choose(plant: &Plant<'_>, node: &Node, tank: usize, slot: &Slot) -> Result<Option<usize>, Error> {
+pub(super) fn choose(
+    plant: &Plant<'_>,
+    node: &Node,
+    tank: usize,
+    slot: &Slot,
+) -> Result<Option<usize>, Error> {
     let Some(range) = plant.range(node, tank, slot)? else { return Ok(None) };
     let fills = plant.fills(tank);
     let exact = fills.get(range.enough).is_some_and(|fill| fill.living >= range.wanted);

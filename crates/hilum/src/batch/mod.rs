@@ -101,7 +101,8 @@ pub fn plan<'a>(job: Job<'a>, memory: Memory<'a>) -> Result<Plan<'a>, Error> {
         .filter(|(_, rest)| rest.len() > job.shifts.len())
         .ok_or(Error::Memory { given, needed })?;
     let line = line::Line::new(job, numbers).ok_or(Error::Memory { given, needed })?;
-    let (before, bounds) = before.split_at_mut_checked(job.shifts.len() + 1).ok_or(Error::Memory { given, needed })?;
+    let (before, bounds) =
+        before.split_at_mut_checked(job.shifts.len() + 1).ok_or(Error::Memory { given, needed })?;
     let clock = clock::Clock::new(job.shifts, before);
     let fills = all_fills(&job, memory.fills)?;
     let plant = Plant { tanks: job.tanks, line, clock, fills };
@@ -163,7 +164,8 @@ impl Plan<'_> {
         Summary {
             treated: Mass::new::<kilogram>(self.reach.node.position),
             all_treated: self.reach.node.position >= self.plant.line.end(),
-            finish: (clock.has_shifts() && self.reach.node.position > 0.0).then(|| instant(self.reach.node.cost.finish)),
+            finish: (clock.has_shifts() && self.reach.node.position > 0.0)
+                .then(|| instant(self.reach.node.cost.finish)),
             proof: self.proof,
             short_of_stock: write::short_of_stock(&self.plant, self.pours),
         }

@@ -86,7 +86,8 @@ impl Node {
         work: 0.0,
         cost: Cost { opened: 0.0, mixes: 0.0, finish: 0.0, squares: 0.0, ranks: [0.0; 3] },
         early: 0,
-        contents: [Content { recipe: 0.0, from: 0.0, end: 0.0, hold_up: 0.0, expires: 0.0, kind: Kind::None }; MAX_TANKS],
+        contents: [Content { recipe: 0.0, from: 0.0, end: 0.0, hold_up: 0.0, expires: 0.0, kind: Kind::None };
+            MAX_TANKS],
     };
 
     pub(super) fn contents(&self, plant: &Plant<'_>) -> &[Content] {
@@ -100,7 +101,10 @@ impl Node {
     /// The tanks that need a mix before the next seed.
     pub(super) fn due(&self, plant: &Plant<'_>) -> u32 {
         let contents = self.contents(plant).iter().enumerate();
-        contents.filter(|(tank, content)| plant.is_due(*tank, self.position, self.work, content)).map(|it| 1 << it.0).sum()
+        contents
+            .filter(|(tank, content)| plant.is_due(*tank, self.position, self.work, content))
+            .map(|it| 1 << it.0)
+            .sum()
     }
 
     /// Mixes one tank; `fill` says which whole sets. The treater waits for it.
@@ -130,7 +134,8 @@ impl Node {
     fn close(&mut self, plant: &Plant<'_>, tank: usize) {
         let content = self.content(tank);
         if content.kind == Kind::Measured {
-            let used = plant.line.slurry(tank, self.position).min(content.recipe) - content.from + content.hold_up;
+            let used =
+                plant.line.slurry(tank, self.position).min(content.recipe) - content.from + content.hold_up;
             self.cost.squares += used * used;
         }
     }

@@ -62,8 +62,19 @@ impl<'a, 'b> Search<'a, 'b> {
         let labels = labels.get_mut(..room).unwrap_or(&mut []);
         labels.iter_mut().for_each(|label| label.head = NONE);
         let (goal, best) = (known.position, known.cost);
-        let mut search =
-            Self { plant, choices, bound, labels, contents, count: 0, queued: 0, full: false, goal, best, found: NONE };
+        let mut search = Self {
+            plant,
+            choices,
+            bound,
+            labels,
+            contents,
+            count: 0,
+            queued: 0,
+            full: false,
+            goal,
+            best,
+            found: NONE,
+        };
         search.bound.aim(goal);
         search
     }
@@ -124,7 +135,8 @@ impl<'a, 'b> Search<'a, 'b> {
     fn node(&self, index: u32) -> Node {
         let mut node = Node::START;
         if let Some(label) = self.label(index) {
-            (node.position, node.work, node.cost, node.early) = (label.position, label.work, label.cost, label.early);
+            (node.position, node.work, node.cost, node.early) =
+                (label.position, label.work, label.cost, label.early);
         }
         node.contents.iter_mut().zip(self.contents_of(index)).for_each(|(cell, content)| *cell = *content);
         node
@@ -176,7 +188,8 @@ impl<'a, 'b> Search<'a, 'b> {
         let cell = self.cell(node.position);
         let head = self.label(cell).map_or(NONE, |label| label.head);
         let Some(label) = self.label_mut(index) else { return false };
-        (label.position, label.work, label.cost, label.early) = (node.position, node.work, node.cost, node.early);
+        (label.position, label.work, label.cost, label.early) =
+            (node.position, node.work, node.cost, node.early);
         (label.stop, label.parent, label.next) = (stop, parent, head);
         if let Some(first) = self.label_mut(cell) {
             first.head = index;
@@ -269,8 +282,11 @@ impl<'a, 'b> Search<'a, 'b> {
             if left >= self.queued {
                 break;
             }
-            let child =
-                if right < self.queued && self.is_sooner(self.entry(right), self.entry(left)) { right } else { left };
+            let child = if right < self.queued && self.is_sooner(self.entry(right), self.entry(left)) {
+                right
+            } else {
+                left
+            };
             if !self.is_sooner(self.entry(child), last) {
                 break;
             }
@@ -313,7 +329,10 @@ fn no_worse(plant: &Plant<'_>, tank: usize, node: &Node, a: &Content, b: &Conten
     match (gone(a), gone(b)) {
         (true, true) => {
             // Full lines are not always better: sets may come out even with what empty ones take.
-            plant.hold_up_at(tank, order, slurry, a).total_cmp(&plant.hold_up_at(tank, order, slurry, b)).is_eq()
+            plant
+                .hold_up_at(tank, order, slurry, a)
+                .total_cmp(&plant.hold_up_at(tank, order, slurry, b))
+                .is_eq()
                 && (a.kind != Kind::Measured || a.from >= b.from - slack)
         }
         (false, false) if a.kind == Kind::Sets => {
