@@ -1,5 +1,7 @@
 //! JSON Schemas (draft 2020-12) of the documents, made from the Rust types.
 
+use alloc::string::String;
+
 use schemars::{Schema, schema_for};
 
 use crate::document::{Job, Plan};
@@ -8,4 +10,14 @@ use crate::document::{Job, Plan};
 #[must_use]
 pub fn schemas() -> [(&'static str, Schema); 2] {
     [("job", schema_for!(Job)), ("plan", schema_for!(Plan))]
+}
+
+/// Each document's name and schema as JSON text, as committed in `schema/`.
+///
+/// # Errors
+/// When a schema cannot be written, which none made here is known to cause.
+pub fn schema_texts() -> Result<[(&'static str, String); 2], serde_json::Error> {
+    let [job, plan] = schemas();
+    let text = |schema: &Schema| serde_json::to_string_pretty(schema).map(|text| text + "\n");
+    Ok([(job.0, text(&job.1)?), (plan.0, text(&plan.1)?)])
 }
