@@ -1,20 +1,20 @@
 //! A job in, a plan out.
 
 mod active;
-mod batch;
-mod clock;
+pub(crate) mod batch;
+pub(crate) mod clock;
 mod cost;
-mod dose;
-mod draft;
+pub(crate) mod dose;
+pub(crate) mod draft;
 mod living;
-mod order;
-mod out;
-mod pack;
-mod recipe;
+pub(crate) mod order;
+pub(crate) mod out;
+pub(crate) mod pack;
+pub(crate) mod recipe;
 mod record;
 mod set;
 mod supply;
-mod tank;
+pub(crate) mod tank;
 mod treatment;
 
 use alloc::format;

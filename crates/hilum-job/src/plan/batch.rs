@@ -102,7 +102,7 @@ fn ruling(draft: &Draft<'_, '_>, sizes: &[Vec<Size>], tank: usize) -> Option<usi
 }
 
 /// Seed flow × utilisation.
-fn speed(draft: &Draft<'_, '_>, order: &Order<'_>) -> Option<MassFlow> {
+pub(crate) fn speed(draft: &Draft<'_, '_>, order: &Order<'_>) -> Option<MassFlow> {
     let treater = &draft.model.treater;
     let own: Option<SeedFlow> = order.seed_flow.or(match treater.feed {
         Some(Feed::Flow(flow)) => Some(flow),
@@ -201,7 +201,7 @@ fn needs(draft: &Draft<'_, '_>, tanks: &[TankWork], planned: &Batches) -> Vec<Op
 }
 
 /// Shifts in seconds since the first one's whole second.
-fn shifts(draft: &Draft<'_, '_>) -> Vec<batch::Shift> {
+pub(crate) fn shifts(draft: &Draft<'_, '_>) -> Vec<batch::Shift> {
     let seconds = |instant: crate::model::after::Instant| Time::from_base(since(draft, instant));
     draft
         .model

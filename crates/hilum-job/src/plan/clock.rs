@@ -2,7 +2,7 @@
 
 use alloc::string::String;
 
-use chrono::{DateTime, SecondsFormat, TimeDelta};
+use chrono::{DateTime, FixedOffset, NaiveDate, SecondsFormat, TimeDelta};
 use hilum::math::{ceil, floor, to_i64};
 
 use super::draft::Draft;
@@ -17,12 +17,20 @@ pub(crate) enum Rounded {
 /// The instant so many seconds after the first shift's whole second, in that shift's offset. `None` beyond
 /// the calendar's years.
 pub(crate) fn instant(draft: &Draft<'_, '_>, seconds: f64, rounded: Rounded) -> Option<String> {
-    let (first, _) = draft.model.work.first()?;
     let whole = match rounded {
         Rounded::Down => floor(seconds),
         Rounded::Up => ceil(seconds),
     };
+    Some(at(draft, whole)?.to_rfc3339_opts(SecondsFormat::Secs, false))
+}
+
+/// The day of an instant, in the first shift's offset.
+pub(crate) fn day(draft: &Draft<'_, '_>, seconds: f64) -> Option<NaiveDate> {
+    at(draft, floor(seconds)).map(|instant| instant.date_naive())
+}
+
+fn at(draft: &Draft<'_, '_>, whole: f64) -> Option<DateTime<FixedOffset>> {
+    let (first, _) = draft.model.work.first()?;
     let start = DateTime::from_timestamp(first.timestamp(), 0)?.with_timezone(first.offset());
-    let instant = start.checked_add_signed(TimeDelta::try_seconds(to_i64(whole)?)?)?;
-    Some(instant.to_rfc3339_opts(SecondsFormat::Secs, false))
+    start.checked_add_signed(TimeDelta::try_seconds(to_i64(whole)?)?)
 }

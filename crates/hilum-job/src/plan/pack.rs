@@ -21,8 +21,8 @@ pub(crate) struct Size {
     pub(crate) adds: Amount,
     /// Seed that one set covers.
     pub(crate) covers: Coverage,
-    /// The largest deviation of stated from computed coverage at any order's size, where both are known.
-    pub(crate) disagreement: Option<f64>,
+    /// Stated and computed coverage at the order's size where they lie furthest apart, where both are known.
+    pub(crate) both: Option<(Coverage, Coverage)>,
 }
 
 /// Product that one set adds to a mix whose recipe is an order's: what can be got out of its parts, else
@@ -71,7 +71,7 @@ pub(crate) fn sizes(draft: &Draft<'_, '_>, line: &Line<'_, '_>) -> Vec<Result<Si
 
 fn size(draft: &Draft<'_, '_>, line: &Line<'_, '_>, pack: &Pack<'_>) -> Result<Size, NoSize> {
     let usable = usable(line.treatment, pack).map_err(NoSize::Set)?;
-    let mut disagreement: Option<f64> = None;
+    let mut both: Option<(Coverage, Coverage)> = None;
     let mut coverages: Vec<(Mass, Coverage)> = Vec::new();
     for dose in &line.doses {
         let Some(order) = draft.order(dose.order) else { continue };
@@ -79,9 +79,9 @@ fn size(draft: &Draft<'_, '_>, line: &Line<'_, '_>, pack: &Pack<'_>) -> Result<S
         let stated = stated(&label, pack)?;
         let computed = usable.map(|set| computed(set, dose.rate)).transpose().map_err(NoSize::Set)?;
         if let (Some(stated), Some(computed)) = (stated, computed) {
-            let difference = stated.difference(computed);
-            if disagreement.is_none_or(|most| difference.abs() > most.abs()) {
-                disagreement = Some(difference);
+            let apart = |(stated, computed): (Coverage, Coverage)| stated.difference(computed).abs();
+            if both.is_none_or(|most| apart((stated, computed)) > apart(most)) {
+                both = Some((stated, computed));
             }
         }
         let coverage =
@@ -92,7 +92,7 @@ fn size(draft: &Draft<'_, '_>, line: &Line<'_, '_>, pack: &Pack<'_>) -> Result<S
     let needed = SetsNeeded::sum(coverages).map_err(NoSize::Set)?;
     let covers = Coverage::new(Mass::from_base(all / needed.number())).map_err(NoSize::Set)?;
     let adds = usable.unwrap_or(line.needed.like(line.needed.base() / needed.number()));
-    Ok(Size { adds, covers, disagreement })
+    Ok(Size { adds, covers, both })
 }
 
 fn computed(set: Amount, rate: Rate) -> Result<Coverage, Error> {

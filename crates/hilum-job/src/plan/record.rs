@@ -1,10 +1,30 @@
 //! The facts of a bag tag and of the treating record, per order.
+//!
+//! What they must say is asked by:
+//! - 7 CFR 201.31a (a) and (b): that the seed is treated, and the commonly accepted name of each substance.
+//! - 7 CFR 201.24a: the month and year beyond which an inoculant on the seed is no longer claimed to work.
+//! - 7 CFR 201.7a: the name of every substance in the complete record of a lot, and a sample of it.
+//! - 7 CFR 110.3 (a): product and registration number, total amount, place, crop, day, and the applicator
+//!   with certification number, of a restricted-use pesticide. Part 110 was rescinded with effect from
+//!   11 July 2025 (90 FR, 12 May 2025, FR Doc. 2025-08220; seen in summaries only); states and 40 CFR
+//!   171.303(b)(7) go on asking for these facts, the latter of commercial applicators (seen in a summary
+//!   only).
+//!
+//! A product's lot number is in none of them, so it is not missed here.
 
+use alloc::collections::BTreeSet;
+use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use super::Worked;
+use hilum::quantity::{Measure, SeedsPerArea};
+
+use super::draft::{Dose, Line};
+use super::out::SOWING;
+use super::{Worked, clock};
 use crate::document::Record;
+use crate::model::treatment::Treatment;
+use crate::problem::quoted;
 
 /// The standing cautions: common practice, and what seed laws ask of a tag (7 CFR 201.31a).
 pub(crate) const CAUTIONS: [&str; 7] = [
@@ -20,15 +40,94 @@ pub(crate) const CAUTIONS: [&str; 7] = [
 /// One order's record.
 pub(crate) fn record(worked: &Worked<'_, '_>, order: usize) -> Record {
     let draft = &worked.draft;
+    let begun = worked.batches.first_seed.get(order).copied().flatten();
+    let treated_on = begun.and_then(|seconds| clock::day(draft, seconds)).map(|day| day.to_string());
+    let use_before = use_before(worked, order);
     let treated_with = draft.on_order(order).map(|(_, line, _)| line.treatment.doc.product.clone()).collect();
-    let on_seed = worked.on_seed.iter().filter(|on_seed| on_seed.order == order);
     Record {
         treated_with,
-        actives: on_seed.map(|on_seed| on_seed.active.to_string()).collect(),
-        cautions: CAUTIONS.iter().map(ToString::to_string).collect(),
-        treated_on: None,
-        inoculant_use_before: None,
-        max_sowing: None,
-        missing: Vec::<String>::new(),
+        actives: actives(worked, order),
+        cautions: cautions(worked, order),
+        missing: missing(worked, order, treated_on.is_some(), use_before.is_some()),
+        treated_on,
+        inoculant_use_before: use_before,
+        max_sowing: max_sowing(worked, order).map(|most| SOWING.of(most, draft.units())),
     }
+}
+
+/// Common names of all that is on the seed, whether or not its amount is known.
+fn actives(worked: &Worked<'_, '_>, order: usize) -> Vec<String> {
+    let draft = &worked.draft;
+    let added =
+        draft.on_order(order).flat_map(|(_, line, _)| line.treatment.actives.iter().map(|(name, _)| *name));
+    let earlier =
+        draft.order(order).into_iter().flat_map(|order| order.on_seed.iter().map(|(name, _)| *name));
+    let mut seen = BTreeSet::new();
+    added.chain(earlier).filter(|name| seen.insert(*name)).map(ToString::to_string).collect()
+}
+
+/// The standing ones, and what must dry before a living product follows or the reverse.
+fn cautions(worked: &Worked<'_, '_>, order: usize) -> Vec<String> {
+    let draft = &worked.draft;
+    let gets = |living: usize| draft.on_order(order).any(|(t, ..)| t == living);
+    let product = |t: usize| draft.lines.get(t).map_or("", |line| line.treatment.doc.product.as_str());
+    let drying = draft.on_order(order).flat_map(|(_, line, _)| {
+        let apart = line.treatment.with_living.iter().filter(|with| with.dry_between && gets(with.living));
+        apart.map(|with| {
+            let (own, living) = (quoted(&line.treatment.doc.product), quoted(product(with.living)));
+            format!("Let the seed dry between {own} and {living}.")
+        })
+    });
+    CAUTIONS.iter().map(ToString::to_string).chain(drying).collect()
+}
+
+/// The day before which the inoculants work: the earliest last moment of all of them, rounded down. Nothing
+/// is promised where one of them states no life, or where there are too few cells from the start.
+fn use_before(worked: &Worked<'_, '_>, order: usize) -> Option<String> {
+    let doses = worked.draft.of_order.get(order)?;
+    let facts = doses.iter().filter_map(|(t, place)| worked.living(*t, *place));
+    let last: Option<Vec<f64>> = facts.map(|facts| Some(facts.treated_from? + facts.plant_by?.0)).collect();
+    let earliest = last?.into_iter().reduce(f64::min)?;
+    clock::day(&worked.draft, earliest).map(|day| day.to_string())
+}
+
+/// The sowing rate at which the first of the actives meets its season limit.
+fn max_sowing(worked: &Worked<'_, '_>, order: usize) -> Option<SeedsPerArea> {
+    let start = worked.on_seed.partition_point(|on_seed| on_seed.order < order);
+    let own = worked.on_seed.iter().skip(start).take_while(|on_seed| on_seed.order == order);
+    own.filter_map(|on_seed| Some(on_seed.season?.max_sowing(on_seed.per_seed).to_base()))
+        .reduce(f64::min)
+        .map(SeedsPerArea::from_base)
+}
+
+/// What a tag or a record asks for and the job does not say.
+fn missing(worked: &Worked<'_, '_>, order: usize, dated: bool, promised: bool) -> Vec<String> {
+    let draft = &worked.draft;
+    let mut missing = Vec::new();
+    if draft.order(order).is_some_and(|order| order.doc.crop.is_none()) {
+        missing.push("crop".into());
+    }
+    if !dated {
+        missing.push("day of treating".into());
+    }
+    let products = |lacks: fn(&Treatment<'_>) -> bool| {
+        let lines = draft
+            .on_order(order)
+            .filter(move |(_, line, _): &(usize, &Line<'_, '_>, &Dose)| lacks(line.treatment));
+        lines.map(|(_, line, _)| quoted(&line.treatment.doc.product))
+    };
+    // A product whose label names no active is known by its name; the tag wants the common one.
+    let unnamed = |t: &Treatment<'_>| {
+        t.actives.is_empty() && t.living.is_none() && !t.doc.colourant.unwrap_or_default()
+    };
+    missing.extend(products(unnamed).map(|name| format!("common name of the substance in {name}")));
+    let unregistered = |t: &Treatment<'_>| !t.actives.is_empty() && t.doc.registration.is_none();
+    missing.extend(products(unregistered).map(|name| format!("registration number of {name}")));
+    if draft.on_order(order).any(|(_, line, _)| line.treatment.living.is_some()) && !promised {
+        missing.push("day beyond which the inoculant is not claimed to be effective".into());
+    }
+    if draft.on_order(order).any(|(_, line, _)| !line.treatment.actives.is_empty()) {
+        missing.extend(["place of treating".into(), "applicator and certification number".into()]);
+    }
+    missing
 }
