@@ -20,12 +20,17 @@ impl Found {
     ) {
         self.0.push(Finding { severity, code, r#where: at.into(), message: message.into() });
     }
+
+    /// The gravest first, else in the order in which they were found.
+    pub(crate) fn sorted(mut self) -> Vec<Finding> {
+        self.0.sort_by_key(|finding| finding.severity);
+        self.0
+    }
 }
 
 /// All findings, the gravest first, else in the order of the job.
 pub(crate) fn findings(_worked: &Worked<'_, '_>) -> Vec<Finding> {
     let mut found = Found::default();
     found.add(Severity::Note, Code::TreatedSeed, "", crate::plan::CAUTIONS.join(" "));
-    found.0.sort_by_key(|finding| finding.severity);
-    found.0
+    found.sorted()
 }

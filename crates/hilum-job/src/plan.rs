@@ -1,16 +1,16 @@
 //! A job in, a plan out.
 
-mod active;
+pub(crate) mod active;
 mod batch;
 mod clock;
 mod cost;
-mod dose;
-mod draft;
+pub(crate) mod dose;
+pub(crate) mod draft;
 mod living;
 mod order;
-mod out;
+pub(crate) mod out;
 mod pack;
-mod recipe;
+pub(crate) mod recipe;
 mod record;
 mod set;
 mod supply;
