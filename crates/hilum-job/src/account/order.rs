@@ -222,7 +222,7 @@ fn before_treating(
 pub(crate) fn unread_tanks<'d>(
     day: &'d Day<'_, '_>,
     order: usize,
-    read: impl Iterator<Item = usize> + Clone,
+    read: &(impl Iterator<Item = usize> + Clone),
 ) -> Vec<&'d str> {
     let works = day.tanks.iter().zip(&day.draft.model.tanks).enumerate();
     works
