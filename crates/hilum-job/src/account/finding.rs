@@ -188,8 +188,8 @@ impl About<'_, '_, '_> {
     /// Tanks and dry products without readings.
     fn unread(&self, found: &mut Found) {
         let draft = &self.day.draft;
-        let tanks = unread_tanks(self.day, self.done.order, self.done.tanks.iter().map(|tank| tank.tank));
-        for tank in tanks {
+        let read: Vec<usize> = self.done.tanks.iter().map(|tank| tank.tank).collect();
+        for tank in unread_tanks(self.day, self.done.order, &read) {
             let message = format!(
                 "Order {:?} has no readings of tank {tank:?}: give start and end, to know what it gave.",
                 self.name()

@@ -15,7 +15,7 @@ use crate::model::reading::{Drawn, Resolved};
 use crate::model::run::{DryRead, RunOrder, TankRead};
 use crate::plan::dose::{Amount, Rate};
 use crate::plan::draft::Dose;
-use crate::plan::recipe::{Draw, Recipe};
+use crate::plan::recipe::{Draw, Recipe, TankWork};
 use crate::problem::{Gathered, Pointer, quoted};
 
 /// One order, worked out.
@@ -115,7 +115,7 @@ fn poured(
     gathered: &mut Gathered,
 ) -> Option<Poured> {
     let work = day.tanks.get(tank.tank)?;
-    let Some(draw) = work.orders.iter().find(|draw| draw.order == read.order) else {
+    let Some(draw) = draw(work, read.order) else {
         let name = day.draft.model.tanks.get(tank.tank).map(|tank| quoted(&tank.doc.tank));
         let message = format!(
             "is not a tank of order {:?}, which gets no product from it; list it under the order that it served, \
@@ -197,7 +197,8 @@ fn before_treating(
     at: &Pointer<'_>,
     gathered: &mut Gathered,
 ) -> Option<Measured<Mass>> {
-    let unread = unread_tanks(day, read.order, poured.iter().map(|poured| poured.tank));
+    let tanks: Vec<usize> = poured.iter().map(|poured| poured.tank).collect();
+    let unread = unread_tanks(day, read.order, &tanks);
     if let Some(tank) = unread.first() {
         let message = format!(
             "lacks tank {tank:?}, whose mix was weighed with the seed; give its readings, or the seed's mass before treating"
@@ -219,18 +220,16 @@ fn before_treating(
 }
 
 /// The tanks that an order draws from and that are not among those read.
-pub(crate) fn unread_tanks<'d>(
-    day: &'d Day<'_, '_>,
-    order: usize,
-    read: &(impl Iterator<Item = usize> + Clone),
-) -> Vec<&'d str> {
-    let works = day.tanks.iter().zip(&day.draft.model.tanks).enumerate();
-    works
-        .filter(|(k, (work, _))| {
-            work.orders.iter().any(|draw| draw.order == order) && !read.clone().any(|read| read == *k)
-        })
-        .map(|(_, (_, tank))| tank.doc.tank.as_str())
-        .collect()
+pub(crate) fn unread_tanks<'d>(day: &'d Day<'_, '_>, order: usize, read: &[usize]) -> Vec<&'d str> {
+    let tanks = day.tanks.iter().zip(&day.draft.model.tanks).enumerate();
+    let unread = tanks.filter(|(k, (work, _))| draw(work, order).is_some() && !read.contains(k));
+    unread.map(|(_, (_, tank))| tank.doc.tank.as_str()).collect()
+}
+
+/// What an order draws from a tank.
+fn draw(work: &TankWork, order: usize) -> Option<&Draw> {
+    // Draws stand in running order.
+    work.orders.get(work.orders.partition_point(|draw| draw.order < order)).filter(|draw| draw.order == order)
 }
 
 fn tank(day: &Day<'_, '_>, order: usize, poured: &Poured, seed: Measured<Mass>) -> Option<TankDone> {
