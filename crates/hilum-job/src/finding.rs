@@ -34,6 +34,12 @@ impl Found {
     ) {
         self.0.push(Finding { severity, code, r#where: at.into(), message: message.into() });
     }
+
+    /// The gravest first, else in the order in which they were found.
+    pub(crate) fn sorted(mut self) -> Vec<Finding> {
+        self.0.sort_by_key(|finding| finding.severity);
+        self.0
+    }
 }
 
 /// All findings, the gravest first, else in the order of the questions below and of the job.
@@ -54,8 +60,7 @@ pub(crate) fn findings(worked: &Worked<'_, '_>) -> Vec<Finding> {
         question(worked, &mut found);
     }
     found.add(Severity::Note, Code::TreatedSeed, "", crate::plan::CAUTIONS.join(" "));
-    found.0.sort_by_key(|finding| finding.severity);
-    found.0
+    found.sorted()
 }
 
 /// Orders with one and the same fault, and the worst of them.

@@ -5,6 +5,8 @@ pub(crate) mod ask;
 pub(crate) mod living;
 pub(crate) mod order;
 pub(crate) mod pack;
+pub(crate) mod reading;
+pub(crate) mod run;
 pub(crate) mod tank;
 pub(crate) mod treatment;
 
@@ -203,7 +205,11 @@ pub(crate) fn name_once<'a>(
         let item = at.item(i);
         let place = item.field(field);
         let place = if field.is_empty() { &item } else { &place };
-        gathered.add(place, Some(quoted(name)), format!("stands already at {at}/{first}; names must differ"));
+        gathered.add(
+            place,
+            Some(quoted(name)),
+            format!("stands already in entry {first} of this list, counted from 0; names must differ"),
+        );
         seen.insert(name, first);
         sound = None;
     }

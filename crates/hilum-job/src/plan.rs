@@ -1,6 +1,6 @@
 //! A job in, a plan out.
 
-mod active;
+pub(crate) mod active;
 pub(crate) mod batch;
 pub(crate) mod clock;
 mod cost;

@@ -54,6 +54,21 @@ impl Problems {
         self.0.is_empty()
     }
 
+    /// The same problems of a document that stands inside another.
+    pub(crate) fn under(mut self, place: &str) -> Self {
+        for problem in &mut self.0 {
+            problem.pointer.insert_str(0, place);
+        }
+        self
+    }
+
+    /// These problems and others, as many as are reported.
+    pub(crate) fn and(mut self, others: Self) -> Self {
+        self.0.extend(others.0);
+        self.0.truncate(PROBLEMS);
+        self
+    }
+
     pub(crate) fn one(problem: Problem) -> Self {
         Self(alloc::vec![problem])
     }

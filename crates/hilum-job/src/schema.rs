@@ -4,12 +4,17 @@ use alloc::string::String;
 
 use schemars::{Schema, schema_for};
 
-use crate::document::{Job, Plan};
+use crate::document::{Account, Job, Plan, Run};
 
 /// Each document's name and schema.
 #[must_use]
-pub fn schemas() -> [(&'static str, Schema); 2] {
-    [("job", schema_for!(Job)), ("plan", schema_for!(Plan))]
+pub fn schemas() -> [(&'static str, Schema); 4] {
+    [
+        ("job", schema_for!(Job)),
+        ("plan", schema_for!(Plan)),
+        ("run", schema_for!(Run)),
+        ("account", schema_for!(Account)),
+    ]
 }
 
 /// Each document's name and schema as JSON text, as committed in `schema/`.

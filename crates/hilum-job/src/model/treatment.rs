@@ -130,7 +130,7 @@ fn treatment<'j>(
 }
 
 /// The index of what a name refers to.
-fn find(
+pub(crate) fn find(
     name: &str,
     what: &str,
     known: &BTreeMap<&str, usize>,
