@@ -32,7 +32,8 @@ fn validator(name: &str) -> Validator {
 
 #[track_caller]
 fn keeps(validator: &Validator, document: &Value, what: &str) {
-    let errors: Vec<String> = validator.iter_errors(document).map(|e| format!("{}: {e}", e.instance_path())).collect();
+    let errors: Vec<String> =
+        validator.iter_errors(document).map(|e| format!("{}: {e}", e.instance_path())).collect();
     assert!(errors.is_empty(), "{what}: {errors:#?}");
 }
 

@@ -150,7 +150,11 @@ impl<'a> Brute<'a> {
             moves.push((ran, Best { finish, ..free }));
             return moves;
         }
-        moves.push((later, free));
+        // On purpose the treater waits for a shift to begin, not for a mix to spoil.
+        if let Some(from) = self.next_shift(shift_end) {
+            later.time = from;
+            moves.push((later, free));
+        }
         self.mixes(shed, shift_end, 0, 0, free, shed.clone(), &mut moves);
         moves
     }

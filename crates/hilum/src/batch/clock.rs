@@ -72,9 +72,18 @@ impl<'a> Clock<'a> {
 
     /// The first instant by which so much work time has passed (the end of a shift, not the start of the next).
     pub(super) fn instant_of(&self, work: f64) -> f64 {
-        let next = self.before.partition_point(|before| *before < work);
+        let next = self.before.partition_point(|before| *before < work - INSTANT);
         match self.shift(next.saturating_sub(1)) {
             Some((before, from, to)) => (from + (work - before)).min(to),
+            None => work,
+        }
+    }
+
+    /// The last whole second up to a work time, as work time.
+    pub(super) fn whole_second(&self, work: f64) -> f64 {
+        let next = self.before.partition_point(|before| *before < work - INSTANT);
+        match self.shift(next.saturating_sub(1)) {
+            Some((before, from, _)) => before + floor(from + (work - before) + INSTANT) - from,
             None => work,
         }
     }

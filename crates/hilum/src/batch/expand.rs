@@ -5,7 +5,7 @@
 //! tank does, where it is empty or expired, or as late in a shift as a mix still fits; any other stop can be moved later,
 //! up to one of these, without losing time.
 
-use super::clock::Slot;
+use super::clock::{INSTANT, Slot};
 use super::greedy::choose;
 use super::line::SLACK;
 use super::node::Node;
@@ -21,6 +21,8 @@ pub(super) struct Stop {
     pub(super) tanks: u32,
     /// Whole sets of the leader.
     pub(super) fill: u32,
+    /// The shift it is done in.
+    pub(super) shift: u32,
 }
 
 /// Which choices are looked at.
@@ -32,6 +34,9 @@ pub(super) struct Choices<'a, 'b> {
     /// Tanks that may be mixed before they are empty.
     pub(super) followers: u32,
 }
+
+/// How many orders back a stop is looked for where it is not beside a changeover.
+const EARLIER_ORDERS: usize = 8;
 
 /// How many later shifts are looked at for a better moment to mix.
 const LATER_SHIFTS: usize = 30;
@@ -56,10 +61,10 @@ impl Choices<'_, '_> {
     /// Mixes these tanks, now or later.
     fn mix(&self, node: &Node, joined: u32, tell: &mut impl FnMut(Stop, &Node)) {
         let plant = self.plant;
-        let mixing = plant.longest_mixing(joined);
-        let Some(mut slot) = plant.clock.slot(node.work, mixing) else { return };
+        let mut shift = 0;
         let mut best = -1.0;
         for _ in 0..LATER_SHIFTS {
+            let Some((slot, joined)) = plant.slot_for(node, joined, shift) else { return };
             let usable = self.usable(joined, &slot);
             if usable > best {
                 best = usable;
@@ -67,10 +72,7 @@ impl Choices<'_, '_> {
                     return;
                 }
             }
-            match plant.clock.slot_from(slot.shift + 1, mixing) {
-                Some(later) => slot = later,
-                None => return,
-            }
+            shift = slot.shift + 1;
         }
     }
 
@@ -93,7 +95,12 @@ impl Choices<'_, '_> {
             let Ok(fill) = choose(plant, node, tank, slot) else { return false };
             base.mix(plant, tank, slot, fill.and_then(|index| plant.fills(tank).get(index)));
         }
-        let stop = Stop { at: slot.at, tanks: joined, fill: 0 };
+        let stop = Stop {
+            at: slot.at,
+            tanks: joined,
+            fill: 0,
+            shift: u32::try_from(slot.shift).unwrap_or(u32::MAX),
+        };
         let Some(leader) = leader else {
             let cut = self.may_expire(&base, joined);
             self.go(&base, joined, stop, tell);
@@ -123,17 +130,20 @@ impl Choices<'_, '_> {
             }
             let empty = plant.line.beyond(tank, content.end.min(content.recipe), plant.slack(tank));
             let run = plant.line.arrival(empty) - plant.line.run_at(node.position);
-            node.work + run + self.interruptions(node.position, empty) > content.expires
+            node.work + run + self.interruptions(tank, node.position, empty) > content.expires
         })
     }
 
     /// Mixing time that other tanks may take between two positions, at most.
-    fn interruptions(&self, from: f64, to: f64) -> f64 {
+    fn interruptions(&self, own: usize, from: f64, to: f64) -> f64 {
+        let plant = self.plant;
         let wait = |tank: usize| {
-            let slurry = self.plant.line.slurry(tank, to) - self.plant.line.slurry(tank, from);
-            self.plant.mixing(tank) * (3.0 + 2.0 * slurry / self.plant.capacity(tank))
+            let slurry = plant.line.slurry(tank, to) - plant.line.slurry(tank, from);
+            let smallest =
+                plant.fills(tank).all.first().map_or(1.0, |fill| fill.living / plant.capacity(tank));
+            plant.mixing(tank) * (3.0 + 2.0 * slurry / (plant.capacity(tank) * smallest))
         };
-        tanks(self.followers).map(wait).sum()
+        (0..plant.tanks.len()).filter(|tank| *tank != own && !plant.tops_up(*tank)).map(wait).sum()
     }
 
     /// Runs on, if what was mixed can be used at all.
@@ -157,7 +167,8 @@ impl Choices<'_, '_> {
         tell(stop, &next);
     }
 
-    /// Where a mix does not fit at the end of the shift any more, an earlier one may.
+    /// Where a mix does not fit at the end of the shift any more, an earlier one may; and one that takes what is left of a
+    /// shift lets another, that has a pot life, start after the night.
     fn early(&self, node: &Node, natural: &Node, stop: Stop, tell: &mut impl FnMut(Stop, &Node)) {
         let plant = self.plant;
         if !plant.clock.has_shifts() {
@@ -165,25 +176,65 @@ impl Choices<'_, '_> {
         }
         let due = natural.due(plant);
         each_subset(self.followers, |chosen| {
-            let fits = plant.clock.slot(natural.work, plant.longest_mixing(due | chosen));
-            let lost = fits
-                .map_or(f64::INFINITY, |slot| slot.ready - plant.longest_mixing(due | chosen) - natural.work);
-            if chosen == 0 || lost <= 1.0 {
+            if chosen == 0
+                || !(self.loses_time(natural, due | chosen) || self.outlasts_night(natural, due, chosen))
+            {
                 return;
             }
             let mixing = plant.longest_mixing(chosen);
-            let Some(slot) = plant.clock.slot_before(node.work, natural.cost.finish, mixing) else { return };
+            let next = plant.longest_mixing(due & !chosen);
+            for room in [mixing, mixing + next] {
+                if let Some(leg) = self.last_stop(node, natural, chosen, room) {
+                    tell(stop, &after(node, &leg, chosen));
+                }
+                if next <= 0.0 || !plant.may_expire(due & !chosen) {
+                    break;
+                }
+            }
+        });
+    }
+
+    /// The latest stop before another from which so much mixing fits into the shift.
+    fn last_stop(&self, node: &Node, natural: &Node, chosen: u32, mixing: f64) -> Option<Leg> {
+        let plant = self.plant;
+        let mut before = natural.cost.finish;
+        for _ in 0..EARLIER_ORDERS {
+            let slot = plant.clock.slot_before(node.work, before, mixing)?;
             let to = plant.position_at(node.position, node.work, slot.ready - mixing);
             let leg = plant.leg_to(node.position, node.work, to);
+            if to <= node.position {
+                return None;
+            }
             let order = plant.line.order_at(to);
             let usable =
                 |tank| node.content(tank).kind == Kind::Measured && plant.line.need(order, tank).is_some();
             // Not beside a changeover.
-            let beside = leg.work > slot.ready - mixing + 1e-6;
-            if to > node.position && to < natural.position && !beside && tanks(chosen).all(usable) {
-                tell(stop, &after(node, &leg, chosen));
+            if to < natural.position && leg.work <= slot.ready - mixing + INSTANT && tanks(chosen).all(usable)
+            {
+                return Some(leg);
             }
-        });
+            before = plant.leg_to(node.position, node.work, plant.line.start_of(order)).arrival;
+        }
+        None
+    }
+
+    /// Does a mix of these not fit where the treater stops?
+    fn loses_time(&self, natural: &Node, joined: u32) -> bool {
+        let mixing = self.plant.longest_mixing(joined);
+        self.plant
+            .clock
+            .slot(natural.work, mixing)
+            .is_none_or(|slot| slot.ready - mixing - natural.work > 1.0)
+    }
+
+    /// Would what is due be mixed in a later shift, if others were mixed just before?
+    fn outlasts_night(&self, natural: &Node, due: u32, chosen: u32) -> bool {
+        let plant = self.plant;
+        if !plant.may_expire(due & !chosen) {
+            return false;
+        }
+        let shift = |work| plant.clock.slot(work, plant.longest_mixing(due & !chosen)).map(|slot| slot.shift);
+        shift(natural.work) != shift(natural.work + plant.longest_mixing(chosen))
     }
 }
 
@@ -203,6 +254,28 @@ pub(super) struct Range {
 }
 
 impl Plant<'_> {
+    /// Does one of these have a pot life?
+    fn may_expire(&self, joined: u32) -> bool {
+        tanks(joined).any(|tank| self.pot_life(tank).is_some())
+    }
+
+    /// The first place, from a shift on, for these tanks to be mixed, with those that expire while the treater waits.
+    pub(super) fn slot_for(&self, node: &Node, joined: u32, shift: usize) -> Option<(Slot, u32)> {
+        let mut joined = joined;
+        loop {
+            let mixing = self.longest_mixing(joined);
+            let mut slot = self.clock.slot(node.work, mixing)?;
+            if slot.shift < shift {
+                slot = self.clock.slot_from(shift, mixing)?;
+            }
+            let due = node.due_at(self, slot.ready - mixing);
+            if due & !joined == 0 {
+                return Some((slot, joined));
+            }
+            joined |= due;
+        }
+    }
+
     /// None for a tank that is measured.
     pub(super) fn range(&self, node: &Node, tank: usize, slot: &Slot) -> Result<Option<Range>, Error> {
         let order = self.line.order_at(node.position);

@@ -22,18 +22,13 @@ pub(super) fn plan(plant: &Plant<'_>, pours: &mut [Pour]) -> Result<Reach, Error
     let mut best = Reach { pours: 0, node };
     let (mut count, mut idle) = (0, 0);
     while node.position < plant.line.end() && idle <= plant.tanks.len() {
-        let due = node.due(plant);
-        let Some(slot) = slot(plant, &node, due) else { break };
+        let Some((slot, due)) = slot(plant, &node, node.due(plant)) else { break };
         for tank in tanks(due) {
             let fill = choose(plant, &node, tank, &slot)?;
             let limit = pours.len();
             let cell = pours.get_mut(count).ok_or(Error::TooMany { counted: Counted::Mixes, limit })?;
-            *cell = Pour {
-                position: node.position,
-                at: slot.at,
-                tank: number(tank),
-                fill: number(fill.unwrap_or(0)),
-            };
+            let (fill, wait) = (number(fill.unwrap_or(0)), number(slot.shift));
+            *cell = Pour { position: node.position, at: slot.at, tank: number(tank), fill, wait };
             count += 1;
         }
         node = mixed(plant, &node, due, &slot)?;
@@ -51,17 +46,16 @@ pub(super) fn plan(plant: &Plant<'_>, pours: &mut [Pour]) -> Result<Reach, Error
     Ok(best)
 }
 
-/// The first moment at which what is mixed can be used before it expires.
-fn slot(plant: &Plant<'_>, node: &Node, due: u32) -> Option<Slot> {
-    let mixing = plant.longest_mixing(due);
-    let mut slot = match due {
-        0 => Slot { shift: 0, at: 0.0, ready: node.work },
-        _ => plant.clock.slot(node.work, mixing)?,
-    };
-    while !fits(plant, due, &slot) {
-        slot = plant.clock.slot_from(slot.shift + 1, mixing)?;
+/// The first moment at which what is mixed can be used before it expires, and what is mixed then.
+fn slot(plant: &Plant<'_>, node: &Node, due: u32) -> Option<(Slot, u32)> {
+    if due == 0 {
+        return Some((Slot { shift: 0, at: 0.0, ready: node.work }, 0));
     }
-    Some(slot)
+    let (mut slot, mut joined) = plant.slot_for(node, due, 0)?;
+    while !fits(plant, joined, &slot) {
+        (slot, joined) = plant.slot_for(node, due, slot.shift + 1)?;
+    }
+    Some((slot, joined))
 }
 
 /// All that is due, mixed.

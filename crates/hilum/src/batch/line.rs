@@ -98,8 +98,10 @@ impl<'a> Line<'a> {
     pub(super) fn position_at(&self, run: f64) -> f64 {
         let order = self.run.partition_point(|start| *start <= run).saturating_sub(1);
         let start = self.run.get(order).copied().unwrap_or(0.0);
+        let next = self.start_of(order + 1);
         let position = self.start_of(order) + (run - start).max(0.0) / self.pace(order);
-        position.min(self.start_of(order + 1))
+        // Not a last grain left of an order.
+        if next - position <= (next - self.start_of(order)) * SLACK { next } else { position }
     }
 
     /// What an order needs of a tank.

@@ -8,6 +8,7 @@ mod expand;
 mod fill;
 mod greedy;
 mod input;
+mod level;
 mod line;
 mod node;
 mod output;
@@ -121,7 +122,10 @@ pub fn plan<'a>(job: Job<'a>, memory: Memory<'a>) -> Result<Plan<'a>, Error> {
             reach = Reach { pours, node };
         }
     }
-    let pours = memory.pours.get(..reach.pours).unwrap_or(&[]);
+    let (pours, rest) = memory.pours.split_at_mut_checked(reach.pours).unwrap_or((&mut [], &mut []));
+    if let Some(scratch) = rest.get_mut(..reach.pours) {
+        reach.node = level::level(&plant, pours, scratch, reach.node);
+    }
     Ok(Plan { plant, pours, reach, proof })
 }
 

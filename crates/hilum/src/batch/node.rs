@@ -35,7 +35,7 @@ pub(super) fn compare(a: f64, b: f64) -> Ordering {
 
 /// The least difference in time that counts.
 fn compare_times(a: f64, b: f64) -> Ordering {
-    compare_within(a, b, 1e-3)
+    compare_within(a, b, 1e-6)
 }
 
 fn compare_within(a: f64, b: f64, slack: f64) -> Ordering {
@@ -100,9 +100,14 @@ impl Node {
 
     /// The tanks that need a mix before the next seed.
     pub(super) fn due(&self, plant: &Plant<'_>) -> u32 {
+        self.due_at(plant, self.work)
+    }
+
+    /// The same, after waiting until a work time.
+    pub(super) fn due_at(&self, plant: &Plant<'_>, work: f64) -> u32 {
         let contents = self.contents(plant).iter().enumerate();
         contents
-            .filter(|(tank, content)| plant.is_due(*tank, self.position, self.work, content))
+            .filter(|(tank, content)| plant.is_due(*tank, self.position, work, content))
             .map(|it| 1 << it.0)
             .sum()
     }

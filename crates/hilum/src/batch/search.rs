@@ -108,8 +108,8 @@ impl<'a, 'b> Search<'a, 'b> {
         while let Some(label) = self.label(index).filter(|label| label.parent != NONE) {
             let position = self.label(label.parent)?.position;
             for tank in tanks(label.stop.tanks) {
-                let (tank, fill) = (u32::try_from(tank).ok()?, label.stop.fill);
-                *pours.get_mut(count)? = Pour { position, at: label.stop.at, tank, fill };
+                let (tank, Stop { at, fill, shift, .. }) = (u32::try_from(tank).ok()?, label.stop);
+                *pours.get_mut(count)? = Pour { position, at, tank, fill, wait: shift };
                 count += 1;
             }
             index = label.parent;

@@ -44,6 +44,8 @@ pub struct Pour {
     pub(super) tank: u32,
     /// Index of the whole sets.
     pub(super) fill: u32,
+    /// The shift that the treater waits for on purpose; 0 if for none.
+    pub(super) wait: u32,
 }
 
 /// A stretch of running.
