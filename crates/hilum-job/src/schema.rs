@@ -1,6 +1,7 @@
 //! JSON Schemas (draft 2020-12) of the documents, made from the Rust types.
 
 use alloc::string::String;
+use alloc::vec::Vec;
 
 use schemars::{Schema, schema_for};
 
@@ -21,8 +22,7 @@ pub fn schemas() -> [(&'static str, Schema); 4] {
 ///
 /// # Errors
 /// When a schema cannot be written, which none made here is known to cause.
-pub fn schema_texts() -> Result<[(&'static str, String); 2], serde_json::Error> {
-    let [job, plan] = schemas();
+pub fn schema_texts() -> Result<Vec<(&'static str, String)>, serde_json::Error> {
     let text = |schema: &Schema| serde_json::to_string_pretty(schema).map(|text| text + "\n");
-    Ok([(job.0, text(&job.1)?), (plan.0, text(&plan.1)?)])
+    schemas().iter().map(|(name, schema)| Ok((*name, text(schema)?))).collect()
 }

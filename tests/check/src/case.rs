@@ -10,6 +10,7 @@ use crate::code::Code;
 /// The files, by topic.
 pub const TOPICS: &[(&str, &str)] = &[
     ("active", include_str!("../../data/active.json")),
+    ("ddi", include_str!("../../data/ddi.json")),
     ("limit", include_str!("../../data/limit.json")),
     ("mix", include_str!("../../data/mix.json")),
     ("pack", include_str!("../../data/pack.json")),

@@ -1,6 +1,7 @@
 //! What is calculated: each function of the check values is a call of the core's public API.
 
 mod active;
+mod ddi;
 mod limit;
 mod living;
 mod mix;
@@ -118,6 +119,9 @@ table! {
         survival::weibull;
     "survival.two_phase" ["fraction" "fast" "slow" "time"]
         ["fraction" "fast" "slow" "time" "at" "z" "temperature"] => "log10", survival::two_phase;
+
+    "ddi.encode" ["ddi" "value"] => "number", ddi::encode;
+    "ddi.decode" ["ddi" "number"] => "value", ddi::decode;
 }
 
 /// The function of a name.
