@@ -1,13 +1,18 @@
-//! The committed header is what the sources say.
-#![expect(clippy::unwrap_used, reason = "a test may stop at what is not there")]
+//! The C library as a C programmer meets it: the header, the exports, programs in C.
+#![expect(clippy::unwrap_used, clippy::panic, reason = "a test may stop at what is not there")]
+#![expect(clippy::indexing_slicing, reason = "a test may stop at what is not there")]
 
-mod write;
+mod exports;
+mod header;
+mod names;
+mod program;
+mod prototype;
 
 use std::fs;
 
 /// Rewrites what is committed instead of comparing with it.
 fn compare(path: &str, generated: &str) {
-    let path = write::root().join(path);
+    let path = header::root().join(path);
     if std::env::var_os("HILUM_BLESS").is_some() {
         fs::create_dir_all(path.parent().unwrap()).unwrap();
         fs::write(&path, generated).unwrap();
@@ -17,12 +22,12 @@ fn compare(path: &str, generated: &str) {
     assert!(
         committed == generated,
         "{} is not what the sources say (first difference: {differs:?}); \
-         HILUM_BLESS=1 cargo test -p hilum-c --test header rewrites it",
+         HILUM_BLESS=1 cargo test -p hilum-c --test c rewrites it",
         path.display()
     );
 }
 
 #[test]
 fn the_header_is_up_to_date() {
-    compare("include/hilum.h", &write::header());
+    compare("include/hilum.h", &header::header());
 }

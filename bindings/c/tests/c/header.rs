@@ -45,7 +45,12 @@ pub(crate) fn root() -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR"))
 }
 
-/// The whole header.
+/// The header as committed.
+pub(crate) fn committed() -> String {
+    fs::read_to_string(root().join("include/hilum.h")).unwrap()
+}
+
+/// The whole header, as the sources say.
 pub(crate) fn header() -> String {
     let mut text = format!(
         "{CONVENTIONS}#ifndef HILUM_H_INCLUDED\n#define HILUM_H_INCLUDED\n\n#include <stdbool.h>\n#include <stddef.h>\n#include <stdint.h>\n\n"
