@@ -4,8 +4,10 @@
 
 mod exports;
 mod header;
+mod hostile;
 mod names;
 mod program;
+mod programs;
 mod prototype;
 
 use std::fs;
