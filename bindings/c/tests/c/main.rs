@@ -9,6 +9,7 @@ mod names;
 mod program;
 mod programs;
 mod prototype;
+mod values;
 
 use std::fs;
 
