@@ -94,7 +94,7 @@ pub(crate) fn in_range(number: f64) -> Answer<f64> {
 }
 
 /// A unit of the table, or one over a number of others.
-fn compound(above: i32, below: Option<(f64, i32)>) -> Answer<Compound> {
+pub(crate) fn compound(above: i32, below: Option<(f64, i32)>) -> Answer<Compound> {
     let atom = |number| unit::by_number(number).map(Atom::Unit).ok_or(Status::NO_SUCH_UNIT);
     let below = match below {
         Some((count, unit)) => {
@@ -109,7 +109,7 @@ fn compound(above: i32, below: Option<(f64, i32)>) -> Answer<Compound> {
 }
 
 /// What a unit comes to in base units, if it measures a `Q`.
-fn base_of<Q: Quantity>(number: f64, unit: Compound) -> Answer<f64> {
+pub(crate) fn base_of<Q: Quantity>(number: f64, unit: Compound) -> Answer<f64> {
     match (Written { number, unit }).measured(&Bases::default())? {
         Measured::Quantity { value, powers } if powers == Q::POWERS => Ok(value),
         Measured::Quantity { .. } => Err(Status::WRONG_DIMENSION),
@@ -133,7 +133,7 @@ pub(crate) fn of_quotient<Q: Quantity>(
     give(out, || Q::checked(base_of::<Q>(finite(value)?, compound(above, Some((count, below)))?)?))
 }
 
-fn number_in<Q: Quantity>(quantity: Q, unit: Compound) -> Answer<f64> {
+pub(crate) fn number_in<Q: Quantity>(quantity: Q, unit: Compound) -> Answer<f64> {
     base_of::<Q>(1.0, unit)?;
     finite(unit.count_in(Q::checked(quantity.base())?.base(), &Bases::default())?)
 }

@@ -35,7 +35,7 @@ const SECTIONS: &[(&str, &[&str])] = &[
     ("Are they still alive? Counts of a laboratory", &["viability/fit"]),
     ("Is it allowed?", &["limit"]),
     ("What does the bus say? ISO 11783-11", &["ddi", "ddi/amount", "ddi/dose"]),
-    ("Many at once", &["array"]),
+    ("Many at once", &["array/convert", "array/dose"]),
 ];
 
 /// Only where the library was built with the feature `job`.

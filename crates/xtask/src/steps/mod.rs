@@ -4,6 +4,7 @@
 mod api;
 mod code;
 mod deps;
+mod installed;
 mod lengths;
 mod no_panic;
 mod readme;
@@ -46,6 +47,11 @@ pub(crate) const TEST: &[Step] = &[
         name: "deps",
         about: "the published crates depend on nothing but what is allowed",
         run: deps::deps,
+    },
+    Step {
+        name: "installed",
+        about: "a program in C builds against an installed copy: plain flags, pkg-config, find_package",
+        run: installed::installed,
     },
     Step { name: "api", about: "the public API is the committed list, crates/*/api.txt", run: api::api },
     Step {
