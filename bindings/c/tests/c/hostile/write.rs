@@ -26,11 +26,6 @@ enum Role {
     Result,
 }
 
-const LISTS: &[&str] = &[
-    "orders", "sizes", "products", "rates", "doses", "catches", "storage", "samples", "partners", "liquids",
-    "added", "lost", "shifts",
-];
-
 fn role(function: &Function, parameter: &Typed) -> Role {
     let starts = function.name.ends_with("_start");
     match parameter.is.as_str() {
@@ -174,7 +169,6 @@ fn spoilt(declared: &Declared, function: &Function, parameter: &Typed) -> Vec<Sp
         ],
         Role::Length => vec![plain("huge", "SIZE_MAX", (5, 5)), plain("none", "0", (9, 299))],
         Role::Count => vec![plain("huge", "SIZE_MAX / 2", (5, 5))],
-        Role::Bad => Vec::new(),
         Role::Object if is == "const double *" => {
             let numbers = NUMBERS.iter().map(|(how, value, kinds)| {
                 let before = format!("double spoilt = {value};");
@@ -234,7 +228,7 @@ fn spoilt(declared: &Declared, function: &Function, parameter: &Typed) -> Vec<Sp
             let value = |value: &str| format!("({is}){{{value}}}");
             NUMBERS.iter().map(|(how, number, kinds)| plain(how, &value(number), *kinds)).collect()
         }
-        Role::Value => Vec::new(),
+        Role::Bad | Role::Value => Vec::new(),
     }
 }
 
@@ -247,12 +241,13 @@ fn test(text: &mut String, declared: &Declared, function: &Function) {
     for result in &results {
         let _ = writeln!(text, "    {} result_{};", pointed(&result.is), result.name);
     }
-    let fill: String = results.iter().map(|result| format!("FILL(result_{}); ", result.name)).collect();
+    let fill: Vec<String> = results.iter().map(|result| format!("FILL(result_{});", result.name)).collect();
+    let fill = fill.join(" ");
     let untouched: Vec<String> =
         results.iter().map(|result| format!("UNTOUCHED(result_{})", result.name)).collect();
     let untouched = untouched.join(" && ");
     let _ =
-        writeln!(text, "    {fill}status = {}({}); good({untouched});", function.name, arguments.join(", "));
+        writeln!(text, "    {fill} status = {}({}); good({untouched});", function.name, arguments.join(", "));
     for (index, parameter) in function.parameters.iter().enumerate() {
         for spoilt in spoilt(declared, function, parameter) {
             let mut arguments = arguments.clone();
@@ -265,7 +260,7 @@ fn test(text: &mut String, declared: &Declared, function: &Function) {
             let judge = if accepted { "accepted" } else { "refused" };
             let _ = writeln!(
                 text,
-                "    {{ {} {fill}status = {call}; {judge}(\"{place}\", \"{}\", {least}, {most}, {untouched}); }}",
+                "    {{ {} {fill} status = {call}; {judge}(\"{place}\", \"{}\", {least}, {most}, {untouched}); }}",
                 spoilt.before, spoilt.how
             );
         }
