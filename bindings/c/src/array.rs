@@ -89,7 +89,7 @@ unsafe fn each_of<Q: Quantity>(
     match unit {
         // SAFETY: by the caller.
         Ok(unit) => unsafe {
-            each(values, out, n, bad, |value| Q::checked(base_of::<Q>(finite(value)?, unit)?))
+            each(values, out, n, bad, |value| Q::checked(base_of(finite(value)?, unit, Q::POWERS)?))
         },
         Err(status) => status.number(),
     }
@@ -106,7 +106,11 @@ unsafe fn each_in<Q: Quantity>(
 ) -> i32 {
     match unit {
         // SAFETY: by the caller.
-        Ok(unit) => unsafe { each(quantities, out, n, bad, |quantity| number_in(quantity, unit)) },
+        Ok(unit) => unsafe {
+            each(quantities, out, n, bad, |quantity: Q| {
+                number_in(Q::checked(quantity.base())?.base(), unit, Q::POWERS)
+            })
+        },
         Err(status) => status.number(),
     }
 }

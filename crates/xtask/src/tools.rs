@@ -4,7 +4,7 @@ use std::process::{Command, Stdio};
 
 use crate::command;
 
-/// Makes sure that programs are there: each with the Debian package that has it, which root installs.
+/// Makes sure that programs are there: each with the Debian packages that have it, which root installs.
 pub(crate) fn needed(programs: &[(&str, &str)]) -> Result<(), String> {
     let missing = || programs.iter().filter(|(program, _)| !is_there(program)).copied().collect::<Vec<_>>();
     let first = missing();
@@ -12,7 +12,7 @@ pub(crate) fn needed(programs: &[(&str, &str)]) -> Result<(), String> {
         return Ok(());
     }
     if is_root() {
-        let packages: Vec<&str> = first.iter().map(|(_, package)| *package).collect();
+        let packages: Vec<&str> = first.iter().flat_map(|(_, packages)| packages.split(' ')).collect();
         // A failure shows below, by what is still missing.
         let _ = command::run(Command::new("apt-get").arg("update"));
         let mut install = Command::new("apt-get");

@@ -3,6 +3,7 @@
 
 mod api;
 mod code;
+mod controller;
 mod deps;
 mod installed;
 mod lengths;
@@ -52,6 +53,11 @@ pub(crate) const TEST: &[Step] = &[
         name: "installed",
         about: "a program in C builds against an installed copy: plain flags, pkg-config, find_package",
         run: installed::installed,
+    },
+    Step {
+        name: "controller",
+        about: "the firmware in C runs on emulated processors, with every check value, within its budget",
+        run: controller::controller,
     },
     Step { name: "api", about: "the public API is the committed list, crates/*/api.txt", run: api::api },
     Step {
