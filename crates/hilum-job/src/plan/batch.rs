@@ -246,6 +246,9 @@ fn solve(job: &batch::Job<'_>, planned: &mut Batches) -> Result<(), batch::Error
                 let (mixes, portions) = plan.write(&mut planned.mixes, &mut planned.portions)?;
                 planned.mixes.truncate(mixes);
                 planned.portions.truncate(portions);
+                planned.first_seed = (0..job.orders.len())
+                    .map(|order| plan.first_seed(order).map(|time| time.value))
+                    .collect();
                 let summary = plan.summary();
                 planned.proven = summary.proof == Proof::Proven;
                 planned.falls_short = (!summary.all_treated).then_some(summary.treated);

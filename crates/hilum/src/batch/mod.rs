@@ -13,6 +13,7 @@ mod line;
 mod node;
 mod output;
 mod search;
+mod start;
 mod step;
 mod write;
 
