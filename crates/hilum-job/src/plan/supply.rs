@@ -108,9 +108,7 @@ pub(crate) fn opened(
         let almost = almost(line, sizes, &sets, beyond);
         return Ok(Some(Opened { sets, poured_whole: true, short, proven: true, almost }));
     }
-    // What is poured beyond the orders' own dose also comes out of the sets: lines, and a rest thrown away.
-    let not_applied = (beyond.poured - line.needed.base()).max(beyond.hold_up).max(0.0);
-    choice(line, sizes, not_applied, treated)
+    choice(line, sizes, beyond.hold_up, treated)
 }
 
 /// Whether one of the opened sets is there for at most a hundredth of the need.
