@@ -123,13 +123,13 @@ fn short(worked: &Worked<'_, '_>, t: usize, line: &Line<'_, '_>, sizes: &[Size],
 
 fn bounds(worked: &Worked<'_, '_>, found: &mut Found) {
     if !worked.batches.proven && !worked.batches.mixes.is_empty() {
-        let message = "The search for the best mixes stopped at its bound of work. The plan holds, but one with fewer mixes or less thrown away may exist; planning fewer orders at a time may find it.";
+        let message = "The search for the best mixes stopped at its bound of work. The plan holds, but one with fewer mixes or less thrown away may exist. Plan fewer orders at a time to look further.";
         found.add(Severity::Note, Code::BoundReached, "/tanks", message);
     }
     for (t, opened) in worked.opened.iter().enumerate() {
         if opened.as_ref().is_some_and(|opened| !opened.proven) {
             let message = format!(
-                "{}: the search for the best packs stopped at its bound of work. The sets cover the orders, but a better choice may exist; leave out packs that you would not open.",
+                "{}: the search for the best packs stopped at its bound of work. The sets cover the orders, but a better choice may exist. Leave out packs that you would not open.",
                 product(worked, t)
             );
             found.add(Severity::Note, Code::BoundReached, format!("/treatments/{t}/packs"), message);

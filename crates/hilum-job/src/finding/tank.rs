@@ -7,7 +7,7 @@ use alloc::vec::Vec;
 use hilum::quantity::{Measure, Volume};
 use hilum::treater::{Flow, PumpSetting, Reach};
 
-use super::words::{apart, names, order_name, orders, product, tank, told};
+use super::words::{apart, orders, product, tank, told};
 use super::{Found, Group};
 use crate::document::{Code, Severity};
 use crate::model::tank::Tank;
@@ -142,12 +142,13 @@ fn recipe_changes(worked: &Worked<'_, '_>, k: usize, work: &TankWork, found: &mu
     if work.recipes.len() < 2 {
         return;
     }
-    let begins = work.recipes.iter().skip(1).filter_map(|recipe| recipe.orders.first());
-    let begins = names(begins.map(|order| order_name(worked, *order)));
+    let begins = work.recipes.iter().skip(1).filter_map(|recipe| recipe.orders.first().copied());
+    let begins: Vec<usize> = begins.collect();
     let message = format!(
-        "Tank {} needs {} mixes of different composition, a new one from each of these orders on: {begins}. Empty and rinse it between; running orders of one recipe after each other saves mixes.",
+        "Tank {} needs {} mixes of different composition: a new one from {} on. Empty and rinse it between, and run orders of one recipe after each other to save mixes.",
         tank(worked, k),
         work.recipes.len(),
+        orders(worked, &begins),
     );
     found.add(Severity::Note, Code::RecipeChanges, format!("/tanks/{k}"), message);
 }
