@@ -6,7 +6,9 @@
     reason = "a test stops at the first surprise"
 )]
 
-use hilum_job::document::{Account, AccountedOrder, AccountedTank, Code, Out, Severity, Verdict};
+use hilum_job::document::{
+    Account, AccountedOrder, AccountedTank, Code, Out, PlantByReason, Severity, Verdict,
+};
 use hilum_job::{Problems, Run, account, account_json};
 use serde_json::{Value, json};
 
@@ -121,6 +123,31 @@ fn actives_and_cells_follow_what_was_applied() {
     is(living.minimum.as_ref().unwrap(), 1e5, "CFU/seed");
 }
 
+// A tenth of 4e5 CFU/seed is left after 20 d; 2e3, a two hundredth, after 20 d × log10 200 = 46.020 599 9 d, 46 d
+// and 1779.8 s.
+#[test]
+fn cells_are_followed_from_the_first_seed_that_was_treated() {
+    let survival =
+        ("/job/treatments/1/living/survival", json!({ "model": "log_linear", "decimal_reduction": "20 d" }));
+    let minimum = ("/job/treatments/1/living/minimum_at_planting", json!("2e3 CFU/seed"));
+    let plant = ("/job/after", json!({ "plant_on": "2027-05-04T09:00:00+03:00" }));
+    let account = after(&[survival.clone(), minimum.clone(), plant]);
+    let living = order(&account).living.as_ref().unwrap().first().unwrap();
+    // 08:00 +02:00 is 09:00 +03:00: 20 d later to the second.
+    is(living.at_planting.as_ref().unwrap(), 4e4, "CFU/seed");
+    assert_eq!(living.plant_by.as_deref(), Some("2027-05-30T08:29:39+02:00"));
+    assert_eq!(living.because, Some(PlantByReason::Minimum));
+    assert_eq!(order(&account).record.inoculant_use_before.as_deref(), Some("2027-05-30"));
+    assert_eq!(codes(&account), []);
+    let late = after(&[survival, minimum, ("/job/after", json!({ "plant_after": "47 d" }))]);
+    assert_eq!(codes(&late), [(Severity::Stop, Code::TooFewCells, "/job/treatments/1/living")]);
+    // Without a survival the declared life on the seed is what is known.
+    let declared = tried(&clean()).unwrap();
+    let living = order(&declared).living.as_ref().unwrap().first().unwrap();
+    assert_eq!(living.plant_by.as_deref(), Some("2027-06-13T08:00:00+02:00"));
+    assert_eq!((living.because, &living.at_planting), (Some(PlantByReason::OnSeedLife), &None));
+}
+
 #[test]
 fn an_active_of_a_product_that_was_not_read_is_left_out() {
     let account = after(&[(
@@ -129,7 +156,7 @@ fn an_active_of_a_product_that_was_not_read_is_left_out() {
     )]);
     assert!(order(&account).actives.is_empty());
     assert_eq!(codes(&account), [(Severity::Note, Code::MissingInput, "/orders/0/tanks")]);
-    assert_eq!(order(&account).record.missing, ["amount of Coat that was applied"]);
+    assert_eq!(order(&account).record.missing, ["amount of \"Coat\" that was applied"]);
     // What was on it before is still known of another active.
     let account = after(&[
         ("/orders/0/tanks", json!([])),
@@ -231,7 +258,8 @@ fn a_clean_run_raises_nothing_but_the_standing_note() {
 #[test]
 fn every_finding_is_raised_by_one_edit() {
     use Code::{
-        ActiveLimit, AppliedAboveMax, AppliedBelowMin, MissingInput, ProductExpired, SeasonLimit, TooFewCells,
+        ActiveLimit, AppliedAboveMax, AppliedBelowMin, MissingInput, OnSeedLifeExceeded, ProductExpired,
+        SeasonLimit, TooFewCells,
     };
     use Severity::{Note, Stop, Warn};
     for (place, value, finding) in [
@@ -263,7 +291,12 @@ fn every_finding_is_raised_by_one_edit() {
         (
             "/job/treatments/1/living/minimum_at_planting",
             json!("4.1e5 CFU/seed"),
-            (Stop, TooFewCells, "/job/treatments/1/living/minimum_at_planting"),
+            (Stop, TooFewCells, "/job/treatments/1/living"),
+        ),
+        (
+            "/job/after",
+            json!({ "plant_after": "61 d" }),
+            (Stop, OnSeedLifeExceeded, "/job/treatments/1/living"),
         ),
         // In UTC the last seed would still be on the 14th.
         (
@@ -283,6 +316,7 @@ fn every_finding_is_raised_by_one_edit() {
         ("/job/actives/0/max_per_seed", json!("0.12 mg/seed")),
         ("/job/actives/0/max_per_mass", json!("600 mg/kg")),
         ("/job/treatments/1/living/minimum_at_planting", json!("4e5 CFU/seed")),
+        ("/job/after", json!({ "plant_after": "60 d" })),
     ] {
         assert_eq!(codes(&after(&[(place, value.clone())])), [], "{place} {value}");
     }
@@ -316,18 +350,20 @@ fn the_record_holds_what_the_rules_ask_for() {
 #[test]
 fn what_a_record_lacks_is_listed() {
     for (place, missing) in [
-        ("/job/treatments/0/registration", "registration number of Coat"),
-        ("/job/treatments/2/colourant", "active ingredient of Dust"),
+        ("/job/treatments/0/registration", "registration number of \"Coat\""),
+        ("/job/treatments/2/colourant", "common name of the substance in \"Dust\""),
         ("/job/orders/0/crop", "crop"),
         ("/orders/0/place", "place of treating"),
-        ("/orders/0/operator", "name of the applicator"),
+        ("/orders/0/operator", "applicator"),
         ("/orders/0/certificate", "certification number of the applicator"),
     ] {
         let account = after(&[(place, Value::Null)]);
         assert_eq!(order(&account).record.missing, [missing], "{place}");
     }
     let account = after(&[("/orders/0/from", Value::Null), ("/orders/0/to", Value::Null)]);
-    assert_eq!(order(&account).record.missing, ["day of treating"]);
+    let inoculant = "day beyond which the inoculant is not claimed to be effective";
+    assert_eq!(order(&account).record.missing, [inoculant, "day of treating"]);
+    assert_eq!(codes(&account), [(Severity::Note, Code::MissingInput, "/orders/0/from")]);
     assert_eq!(order(&after(&[("/orders/0/place", json!(" "))])).record.missing, ["place of treating"]);
 }
 

@@ -1,6 +1,7 @@
 //! A run in, an account out.
 
 mod finding;
+mod living;
 mod order;
 mod record;
 mod write;
