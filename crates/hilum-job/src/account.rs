@@ -1,6 +1,7 @@
 //! A run in, an account out.
 
 mod finding;
+mod living;
 mod order;
 mod record;
 mod write;
@@ -39,11 +40,20 @@ pub fn account(run: &Run) -> Result<Account, Problems> {
 /// # Errors
 /// As [`Run::from_json`] and [`account`].
 pub fn account_json(text: &str) -> Result<String, Problems> {
-    let account = account(&Run::from_json(text)?)?;
-    serde_json::to_string(&account).map_err(|error| {
-        let message = format!("has an account that cannot be written: {error}");
-        Problems::one(Problem { pointer: String::new(), value: None, message })
-    })
+    account(&Run::from_json(text)?)?.to_json()
+}
+
+impl Account {
+    /// The account as JSON text: the same bytes from every language.
+    ///
+    /// # Errors
+    /// When it cannot be written, which no account made here is known to cause.
+    pub fn to_json(&self) -> Result<String, Problems> {
+        serde_json::to_string(self).map_err(|error| {
+            let message = format!("has an account that cannot be written: {error}");
+            Problems::one(Problem { pointer: String::new(), value: None, message })
+        })
+    }
 }
 
 /// What was asked for, and what was read.

@@ -7,6 +7,7 @@ use hilum::batch::{self, Filling, Memory, Mix, Need, Portion, Proof, Room, SetSi
 use hilum::quantity::{Mass, MassFlow, Measure, Time, Volume};
 use hilum::treater::SeedFlow;
 
+use super::clock;
 use super::draft::{Draft, Line};
 use super::pack::{Size, adds, objective};
 use super::recipe::{Recipe, TankWork};
@@ -213,13 +214,7 @@ pub(crate) fn shifts(draft: &Draft<'_, '_>) -> Vec<batch::Shift> {
 
 /// Seconds of an instant since the whole second in which the first shift starts.
 pub(crate) fn since(draft: &Draft<'_, '_>, instant: crate::model::after::Instant) -> f64 {
-    let Some((first, _)) = draft.model.work.first() else { return 0.0 };
-    let whole = instant.timestamp().saturating_sub(first.timestamp());
-    // Exact: instants of four-digit years lie well within 2^53 seconds.
-    let (high, low) = (whole.div_euclid(1 << 30), whole.rem_euclid(1 << 30));
-    let whole = i32::try_from(high).map_or(0.0, f64::from) * f64::from(1 << 30)
-        + i32::try_from(low).map_or(0.0, f64::from);
-    whole + f64::from(instant.timestamp_subsec_nanos()) / 1e9
+    draft.model.work.first().map_or(0.0, |(first, _)| clock::between(*first, instant))
 }
 
 fn solve(job: &batch::Job<'_>, planned: &mut Batches) -> Result<(), batch::Error> {

@@ -19,7 +19,7 @@ use alloc::vec::Vec;
 
 use hilum::quantity::{Measure, SeedsPerArea};
 
-use super::draft::{Dose, Line};
+use super::draft::{Dose, Draft, Line};
 use super::out::SOWING;
 use super::{Worked, clock};
 use crate::document::Record;
@@ -46,8 +46,8 @@ pub(crate) fn record(worked: &Worked<'_, '_>, order: usize) -> Record {
     let treated_with = draft.on_order(order).map(|(_, line, _)| line.treatment.doc.product.clone()).collect();
     Record {
         treated_with,
-        actives: actives(worked, order),
-        cautions: cautions(worked, order),
+        actives: actives(draft, order),
+        cautions: cautions(draft, order),
         missing: missing(worked, order, treated_on.is_some(), use_before.is_some()),
         treated_on,
         inoculant_use_before: use_before,
@@ -56,8 +56,7 @@ pub(crate) fn record(worked: &Worked<'_, '_>, order: usize) -> Record {
 }
 
 /// Common names of all that is on the seed, whether or not its amount is known.
-fn actives(worked: &Worked<'_, '_>, order: usize) -> Vec<String> {
-    let draft = &worked.draft;
+pub(crate) fn actives(draft: &Draft<'_, '_>, order: usize) -> Vec<String> {
     let added =
         draft.on_order(order).flat_map(|(_, line, _)| line.treatment.actives.iter().map(|(name, _)| *name));
     let earlier =
@@ -67,8 +66,7 @@ fn actives(worked: &Worked<'_, '_>, order: usize) -> Vec<String> {
 }
 
 /// The standing ones, and what must dry before a living product follows or the reverse.
-fn cautions(worked: &Worked<'_, '_>, order: usize) -> Vec<String> {
-    let draft = &worked.draft;
+pub(crate) fn cautions(draft: &Draft<'_, '_>, order: usize) -> Vec<String> {
     let gets = |living: usize| draft.on_order(order).any(|(t, ..)| t == living);
     let product = |t: usize| draft.lines.get(t).map_or("", |line| line.treatment.doc.product.as_str());
     let drying = draft.on_order(order).flat_map(|(_, line, _)| {
@@ -116,10 +114,6 @@ fn missing(worked: &Worked<'_, '_>, order: usize, dated: bool, promised: bool) -
             .filter(move |(_, line, _): &(usize, &Line<'_, '_>, &Dose)| lacks(line.treatment));
         lines.map(|(_, line, _)| quoted(&line.treatment.doc.product))
     };
-    // A product whose label names no active is known by its name; the tag wants the common one.
-    let unnamed = |t: &Treatment<'_>| {
-        t.actives.is_empty() && t.living.is_none() && !t.doc.colourant.unwrap_or_default()
-    };
     missing.extend(products(unnamed).map(|name| format!("common name of the substance in {name}")));
     let unregistered = |t: &Treatment<'_>| !t.actives.is_empty() && t.doc.registration.is_none();
     missing.extend(products(unregistered).map(|name| format!("registration number of {name}")));
@@ -130,4 +124,9 @@ fn missing(worked: &Worked<'_, '_>, order: usize, dated: bool, promised: bool) -
         missing.extend(["place of treating".into(), "applicator and certification number".into()]);
     }
     missing
+}
+
+/// A product whose label names no active is known by its name; the tag wants the common one.
+pub(crate) fn unnamed(treatment: &Treatment<'_>) -> bool {
+    treatment.actives.is_empty() && treatment.living.is_none() && !treatment.doc.colourant.unwrap_or_default()
 }
