@@ -1,0 +1,157 @@
+//! How a number of C becomes a quantity of the core and back.
+
+pub mod amount;
+pub mod content;
+pub mod flow;
+pub mod sown;
+pub mod temperature;
+
+use core::ffi::c_char;
+
+use hilum::text::{Atom, Bases, Compound, Measured, TextError, Written};
+use hilum::unit::{self, Powers};
+
+use crate::call::{self, Answer, Out, give};
+use crate::status::Status;
+
+/// A one-field structure of the header.
+pub(crate) trait Quantity: Copy {
+    /// What it measures.
+    const POWERS: Powers;
+    /// The number of base units.
+    fn base(self) -> f64;
+    /// From a number of base units, looked at.
+    fn checked(base: f64) -> Answer<Self>;
+}
+
+/// A plain quantity: any finite number.
+macro_rules! plain {
+    ($name:ident.$field:ident: $core:ident) => {
+        impl From<$name> for hilum::quantity::$core {
+            fn from(value: $name) -> Self {
+                hilum::quantity::Measure::from_base(value.$field)
+            }
+        }
+        impl From<hilum::quantity::$core> for $name {
+            fn from(value: hilum::quantity::$core) -> Self {
+                Self { $field: hilum::quantity::Measure::to_base(value) }
+            }
+        }
+        impl $crate::quantity::Quantity for $name {
+            const POWERS: hilum::unit::Powers = <hilum::quantity::$core as hilum::quantity::Measure>::POWERS;
+            fn base(self) -> f64 {
+                self.$field
+            }
+            fn checked(base: f64) -> $crate::call::Answer<Self> {
+                $crate::quantity::finite(base).map(|$field| Self { $field })
+            }
+        }
+    };
+}
+pub(crate) use plain;
+
+/// A quantity that the core looks at.
+macro_rules! checked {
+    ($name:ident.$field:ident: $core:ty, $quantity:ident) => {
+        impl $name {
+            /// As the core takes it.
+            pub(crate) fn core(self) -> $crate::call::Answer<$core> {
+                let quantity: hilum::quantity::$quantity = hilum::quantity::Measure::from_base(self.$field);
+                Ok(<$core>::new(quantity)?)
+            }
+        }
+        impl From<$core> for $name {
+            fn from(value: $core) -> Self {
+                Self { $field: hilum::quantity::Measure::to_base(value.get()) }
+            }
+        }
+        impl $crate::quantity::Quantity for $name {
+            const POWERS: hilum::unit::Powers =
+                <hilum::quantity::$quantity as hilum::quantity::Measure>::POWERS;
+            fn base(self) -> f64 {
+                self.$field
+            }
+            fn checked(base: f64) -> $crate::call::Answer<Self> {
+                Self { $field: base }.core().map(Self::from)
+            }
+        }
+    };
+}
+pub(crate) use checked;
+
+pub(crate) fn finite(number: f64) -> Answer<f64> {
+    if number.is_finite() { Ok(number) } else { Err(Status::NOT_FINITE) }
+}
+
+/// A unit of the table, or one over a number of others.
+fn compound(above: i32, below: Option<(f64, i32)>) -> Answer<Compound> {
+    let atom = |number| unit::by_number(number).map(Atom::Unit).ok_or(Status::NO_SUCH_UNIT);
+    let below = match below {
+        Some((count, unit)) => {
+            hilum::error::positive(hilum::Argument::Share, count).map_err(|_| Status::BELOW_THE_LINE)?;
+            Some((count, atom(unit)?))
+        }
+        None => None,
+    };
+    Ok(Compound { above: atom(above)?, below })
+}
+
+/// What a unit comes to in base units, if it measures a `Q`.
+fn base_of<Q: Quantity>(number: f64, unit: Compound) -> Answer<f64> {
+    match (Written { number, unit }).measured(&Bases::default())? {
+        Measured::Quantity { value, powers } if powers == Q::POWERS => Ok(value),
+        Measured::Quantity { .. } => Err(Status::WRONG_DIMENSION),
+        Measured::Temperature(_) => Err(TextError::TemperaturePoint.into()),
+    }
+}
+
+/// `value` of a unit.
+pub(crate) fn of<Q: Quantity>(out: Out<'_, Q>, value: f64, unit: i32) -> i32 {
+    give(out, || Q::checked(base_of::<Q>(finite(value)?, compound(unit, None)?)?))
+}
+
+/// `value` of a unit over `count` of another.
+pub(crate) fn of_quotient<Q: Quantity>(
+    out: Out<'_, Q>,
+    value: f64,
+    above: i32,
+    count: f64,
+    below: i32,
+) -> i32 {
+    give(out, || Q::checked(base_of::<Q>(finite(value)?, compound(above, Some((count, below)))?)?))
+}
+
+fn number_in<Q: Quantity>(quantity: Q, unit: Compound) -> Answer<f64> {
+    base_of::<Q>(1.0, unit)?;
+    finite(unit.count_in(Q::checked(quantity.base())?.base(), &Bases::default())?)
+}
+
+/// How many of a unit a quantity is.
+pub(crate) fn number<Q: Quantity>(out: Out<'_, f64>, quantity: Q, unit: i32) -> i32 {
+    give(out, || number_in(quantity, compound(unit, None)?))
+}
+
+/// How many of a unit a quantity is, over `count` of another.
+pub(crate) fn number_quotient<Q: Quantity>(
+    out: Out<'_, f64>,
+    quantity: Q,
+    above: i32,
+    count: f64,
+    below: i32,
+) -> i32 {
+    give(out, || number_in(quantity, compound(above, Some((count, below)))?))
+}
+
+/// A quantity as text.
+///
+/// # Safety
+/// As for [`call::text`].
+pub(crate) unsafe fn read<Q: Quantity>(out: Out<'_, Q>, text: *const c_char, length: usize) -> i32 {
+    // SAFETY: by the caller.
+    give(out, || base_read::<Q>(unsafe { call::text(text, length) }?).and_then(Q::checked))
+}
+
+fn base_read<Q: Quantity>(text: &str) -> Answer<f64> {
+    let written = Written::read(text)?;
+    base_of::<Q>(written.number, written.unit)
+}
