@@ -73,10 +73,7 @@ fn the_tag_promises_no_day_too_many() {
     let record = record("{}");
     assert_eq!(record.treated_on.as_deref(), Some("2027-04-20"));
     assert_eq!(record.inoculant_use_before.as_deref(), Some("2027-05-21"));
-    assert_eq!(
-        record.missing,
-        ["place of treating", "applicator", "certification number of the applicator"]
-    );
+    assert_eq!(record.missing, ["place of treating", "applicator", "certification number of the applicator"]);
 }
 
 #[test]
