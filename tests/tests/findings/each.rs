@@ -32,6 +32,8 @@ pub(crate) const CASES: &[(Code, Severity, &str, &str, &str)] = &[
     (PackOutlastsPotLife, Warn, "/treatments/0/packs/0", r#"{"/treatments/0/living/pot_life": "39 min"}"#, r#"{"/treatments/0/living/pot_life": "40 min"}"#),
     (OnSeedLifeExceeded, Stop, "/treatments/0/living", r#"{"/after/plant_after": "61 d"}"#, r#"{"/after/plant_after": "60 d"}"#),
     (OnSeedLifeExceeded, Stop, "/treatments/0/living", r#"{"/treatments/1/with_living/0/life": "9 d"}"#, r#"{"/treatments/1/with_living/0/life": "10 d"}"#),
+    // Worked by hand: the first seed runs at 07:10, after mixing; 60 d later is 19 June.
+    (OnSeedLifeExceeded, Stop, "/treatments/0/living", r#"{"/after": {"plant_on": "2027-06-19T07:10:01+02:00"}}"#, r#"{"/after": {"plant_on": "2027-06-19T07:10:00+02:00"}}"#),
     // Worked by hand: 2 mL/kg × 160 mg × 1e9 × 80 % = 2.56e5 CFU/seed; ten days at 8 °C count 10^-0.1 of 60 d at 10 °C: 1.887e5 are left.
     (TooFewCells, Stop, "/treatments/0/living", r#"{"/treatments/0/living/minimum_at_planting": "1.89e5 CFU/seed"}"#,
         r#"{"/treatments/0/living/minimum_at_planting": "1.88e5 CFU/seed"}"#),
@@ -48,6 +50,10 @@ pub(crate) const CASES: &[(Code, Severity, &str, &str, &str)] = &[
     (Sunlight, Warn, "/orders/0/after/in_sunlight", r#"{"/orders/0/after": {"in_sunlight": true}}"#,
         r#"{"/orders/0/after": {"in_sunlight": true}, "/orders/0/treat": ["Root guard", "Blue colourant"]}"#),
     (ProductExpired, Stop, "/treatments/1/expires", r#"{"/treatments/1/expires": "2027-04-19"}"#, r#"{"/treatments/1/expires": "2027-04-20"}"#),
+    (ProductExpired, Stop, "/treatments/3/expires", r#"{"/treatments/3": {"product": "Talc", "rate": "50 g/100 kg", "expires": "2027-04-19"}}"#,
+        r#"{"/treatments/3": {"product": "Talc", "rate": "50 g/100 kg", "expires": "2027-04-20"}}"#),
+    // Without shifts no day of treating is known.
+    (ProductExpired, Stop, "/treatments/0/expires", r#"{"/treatments/0/expires": "2026-01-01"}"#, r#"{"/treatments/0/expires": "2026-01-01", "/work": null}"#),
     (CropNotOnLabel, Stop, "/orders/0/crop", r#"{"/orders/0/crop": "lupin"}"#, r#"{"/orders/0/crop": "Soybean"}"#),
     (AboveMaxRate, Stop, "/treatments/1/max_rate", r#"{"/treatments/1/max_rate": "99.9 mL/100 kg"}"#, r#"{"/treatments/1/max_rate": "100 mL/100 kg"}"#),
     (BelowMinRate, Warn, "/treatments/1/min_rate", r#"{"/treatments/1/min_rate": "100.1 mL/100 kg"}"#, r#"{"/treatments/1/min_rate": "100 mL/100 kg"}"#),
@@ -94,6 +100,20 @@ pub(crate) const CASES: &[(Code, Severity, &str, &str, &str)] = &[
         {"pack": "e", "covers": "33.166248 kg"}, {"pack": "f", "covers": "36.055513 kg"}, {"pack": "g", "covers": "41.231056 kg"}, {"pack": "h", "covers": "43.588989 kg"}]}"#,
         r#"{"/treatments/2/packs": [{"pack": "a", "covers": "1000 kg"}, {"pack": "b", "covers": "300 kg"}]}"#),
     (MissingInput, Note, "/orders/1", r#"{"/orders/1/sowing": null}"#, "{}"),
+    (MissingInput, Note, "/orders/0", r#"{"/orders/0/crop": null}"#, r#"{"/orders/0/crop": null, "/treatments/0/crops": null, "/treatments/1/crops": null}"#),
+    (MissingInput, Note, "/orders/0", r#"{"/orders/0/temperature": null}"#, r#"{"/orders/0/temperature": null, "/orders/0/treat": []}"#),
+    (MissingInput, Note, "/treatments/2", r#"{"/treatments/2/packs": null}"#, r#"{"/treatments/2/packs": null, "/orders/0/treat": ["Live culture", "Root guard"], "/orders/1/treat": ["Live culture", "Root guard"]}"#),
+    (MissingInput, Note, "/treatments/1", r#"{"/treatments/1/density": null, "/treatments/1/actives/0/content": "35 %"}"#, r#"{"/treatments/1/density": null}"#),
+    (MissingInput, Note, "/treater", r#"{"/treater/seed_flow": null}"#, r#"{"/treater/seed_flow": null, "/treater/charge": "80 kg", "/treater/cycle": "30 s"}"#),
+    (MissingInput, Note, "/treater", r#"{"/treater/seed_flow": null, "/treater/charge": "80 kg"}"#, r#"{"/treater/seed_flow": null, "/orders/0/seed_flow": "9 t/h", "/orders/1/seed_flow": "9 t/h"}"#),
+    (MissingInput, Note, "/tanks/1", r#"{"/tanks/1/pump/curve": null}"#, r#"{"/tanks/1/pump/curve": null, "/treater/seed_flow": null, "/treater/charge": "80 kg", "/treater/cycle": "30 s"}"#),
+    (MissingInput, Note, "", r#"{"/work": null}"#, "{}"),
+    (MissingInput, Note, "/treatments/0/living", r#"{"/treatments/0/living/pot_life": null}"#, r#"{"/treatments/0/living/store_below": null}"#),
+    (MissingInput, Note, "/treatments/0/living", r#"{"/treatments/0/living/survival": null}"#, r#"{"/treatments/0/living/recovery": null}"#),
+    (MissingInput, Note, "/after", r#"{"/after/plant_after": null}"#, r#"{"/after/in_sunlight": null}"#),
+    (MissingInput, Note, "/after", r#"{"/after/storage": null}"#, r#"{"/after/storage": null, "/treatments/0/living/survival/at": null, "/treatments/0/living/survival/z": null}"#),
+    (MissingInput, Note, "/after/plant_on", r#"{"/after": {"plant_on": "2027-04-20T07:00:00+02:00", "storage": [{"for": "1 d", "at": "8 degC"}]}}"#,
+        r#"{"/after": {"plant_on": "2027-04-20T17:00:00+02:00", "storage": [{"for": "1 d", "at": "8 degC"}]}}"#),
     (TreatedSeed, Note, "", "{}", ""),
 ];
 

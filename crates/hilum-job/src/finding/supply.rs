@@ -91,33 +91,36 @@ fn coverage(worked: &Worked<'_, '_>, t: usize, line: &Line<'_, '_>, sizes: &[Siz
     }
 }
 
+/// What there is of a product against the seed that gets it, or against what its mixes take.
 fn short(worked: &Worked<'_, '_>, t: usize, line: &Line<'_, '_>, sizes: &[Size], opened: &Opened) -> String {
-    let units = worked.draft.units();
-    let packs = line.treatment.packs.iter().zip(sizes);
-    let stock: Vec<String> = packs
-        .clone()
-        .filter_map(|(pack, _)| Some(format!("{} of {}", pack.doc.on_hand?, quoted(&pack.doc.pack))))
-        .collect();
-    let on_hand: f64 = packs
-        .filter_map(|(pack, size)| Some(count(pack.doc.on_hand?.into()) * size.covers.get().value))
+    let name = product(worked, t);
+    let packs = || line.treatment.packs.iter().zip(sizes).zip(&opened.sets);
+    let on_hand: Option<f64> = packs()
+        .map(|((pack, size), _)| Some(count(pack.doc.on_hand?.into()) * size.covers.get().value))
         .sum();
     let seed = line.doses.iter().filter_map(|dose| worked.draft.order(dose.order));
     let seed: f64 = seed.map(|order| order.seed.mass.value).sum();
-    let (on_hand, seed) =
-        apart(&SEED_MASS.of(Mass::from_base(on_hand), units), &SEED_MASS.of(Mass::from_base(seed), units));
-    let wanted: Vec<String> = line
-        .treatment
-        .packs
-        .iter()
-        .zip(&opened.sets)
-        .filter(|(_, sets)| **sets > 0)
-        .map(|(pack, sets)| format!("{sets} of {}", quoted(&pack.doc.pack)))
+    let Some(on_hand) = on_hand.filter(|on_hand| *on_hand < seed) else {
+        let beyond: Vec<String> = packs()
+            .filter_map(|((pack, _), sets)| {
+                let on_hand = pack.doc.on_hand.filter(|on_hand| u64::from(*on_hand) < *sets)?;
+                Some(format!("{sets} of {}, of which {on_hand} are on hand", quoted(&pack.doc.pack)))
+            })
+            .collect();
+        return format!(
+            "{name} runs short: its mixes take {}. Get more, or treat less.",
+            beyond.join(", and ")
+        );
+    };
+    let stock: Vec<String> = packs()
+        .filter_map(|((pack, _), _)| Some(format!("{} of {}", pack.doc.on_hand?, quoted(&pack.doc.pack))))
         .collect();
+    let units = worked.draft.units();
+    let (covers, seed) =
+        apart(&SEED_MASS.of(Mass::from_base(on_hand), units), &SEED_MASS.of(Mass::from_base(seed), units));
     format!(
-        "{} runs short: on hand {}, which covers {on_hand}; the orders are {seed} of seed and take {}. Get more, or treat less.",
-        product(worked, t),
+        "{name} runs short: {} on hand cover {covers} of the {seed} of seed that get it. Get more, or treat less.",
         stock.join(" and "),
-        wanted.join(" and "),
     )
 }
 

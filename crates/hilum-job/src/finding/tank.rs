@@ -31,19 +31,23 @@ fn too_small(worked: &Worked<'_, '_>, k: usize, tank_: &Tank<'_>, work: &TankWor
     }
     let units = worked.draft.units();
     let name = tank(worked, k);
-    let message = match smallest_mix(worked, k, work).filter(|(mix, _)| *mix > tank_.capacity.value) {
-        Some((mix, t)) => {
-            let (mix, capacity) =
-                apart(&LIQUID.of(Volume::from_base(mix), units), &LIQUID.of(tank_.capacity, units));
+    let capacity = LIQUID.of(tank_.capacity, units);
+    let lines = told(&LIQUID.of(tank_.hold_up.get(), units));
+    let message = match smallest_mix(worked, k, work) {
+        _ if tank_.capacity <= tank_.hold_up.get() => format!(
+            "Tank {name} holds {}, no more than stays in its lines ({lines}). Use a larger tank.",
+            told(&capacity),
+        ),
+        Some((mix, t)) if mix > tank_.capacity.value => {
+            let (mix, capacity) = apart(&LIQUID.of(Volume::from_base(mix), units), &capacity);
             format!(
                 "Tank {name} holds {capacity}, but one whole set of {} makes a mix of {mix}. Use a larger tank or a smaller pack.",
                 product(worked, t)
             )
         }
-        None => format!(
-            "Tank {name} holds {}, no more than stays in its lines ({}). Use a larger tank.",
-            told(&LIQUID.of(tank_.capacity, units)),
-            told(&LIQUID.of(tank_.hold_up.get(), units)),
+        _ => format!(
+            "No whole sets make a mix that fills the lines of tank {name} ({lines}) and fits into it ({}). Use a larger tank or other packs.",
+            told(&capacity),
         ),
     };
     found.add(Severity::Stop, Code::TankTooSmall, format!("/tanks/{k}"), message);

@@ -40,4 +40,5 @@ pub(super) fn all() {
     one(viability::fit_log_linear);
     one(storage::frozen);
     two(storage::warmth);
+    one(viability::is_metal);
 }

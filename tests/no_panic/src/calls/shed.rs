@@ -23,6 +23,7 @@ fn packs() {
     two(Coverage::at::<Liquid>);
     two(Coverage::difference);
     two(Coverage::disagrees);
+    two(Coverage::exceeds);
     one(Price::new);
     one(Price::number);
     one(|orders: Each<_>| SetsNeeded::sum(orders));
