@@ -456,6 +456,23 @@ fn problems_of_job_and_run_are_told_together() {
     assert_eq!(places, ["/job/orders/0/size", "/orders/0/to"]);
 }
 
+// The largest and the smallest amounts that are read at all: a number that is not finite would be written null.
+#[test]
+fn extreme_readings_give_finite_numbers() {
+    for (seed, tank) in
+        [("1e-29 kg", "1e30 L"), ("1e30 kg", "1e-26 L"), ("1e-29 kg", "1e30 kg"), ("1e30 kg", "0 L")]
+    {
+        let end = if tank.ends_with('g') { "0 kg" } else { "0 L" };
+        let reading = json!({ "tank": "T1", "start": tank, "end": end, "resolution": tank });
+        let run = edited(&[
+            ("/orders/0/seed", json!({ "mass": seed, "resolution": seed })),
+            ("/orders/0/tanks/0", reading),
+        ]);
+        let text = account_json(&run.to_string()).unwrap();
+        assert!(!text.contains("null"), "{seed} {tank}: {text}");
+    }
+}
+
 #[test]
 fn an_account_is_read_back_as_it_was_written() {
     let text = account_json(&clean().to_string()).unwrap();

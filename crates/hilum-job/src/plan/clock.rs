@@ -54,3 +54,28 @@ pub(crate) fn between(start: Instant, instant: Instant) -> f64 {
         + i32::try_from(low).map_or(0.0, f64::from);
     whole + f64::from(instant.timestamp_subsec_nanos()) / 1e9
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn at(text: &str) -> Instant {
+        DateTime::parse_from_rfc3339(text).unwrap()
+    }
+
+    #[test]
+    fn a_promise_is_rounded_down_and_written_in_the_offset_of_its_start() {
+        let start = at("2027-04-14T23:30:00.4+02:00");
+        assert_eq!(after(start, 1800.9, Rounded::Down).as_deref(), Some("2027-04-15T00:00:00+02:00"));
+        assert_eq!(after(start, 1800.1, Rounded::Up).as_deref(), Some("2027-04-15T00:00:01+02:00"));
+        assert_eq!(day_after(start, 1799.9), chrono::NaiveDate::from_ymd_opt(2027, 4, 14));
+    }
+
+    // Offsets differ by an hour: 10:00 +03:00 is 09:00 +02:00. An hour and a half a second, 20 d back.
+    #[test]
+    fn time_between_instants_knows_their_offsets() {
+        let start = at("2027-04-14T08:00:00+02:00");
+        assert!((between(start, at("2027-04-14T10:00:00.5+03:00")) - 3600.5).abs() < 1e-9);
+        assert!((between(start, at("2027-03-25T08:00:00+02:00")) + 20.0 * 86_400.0).abs() < 1e-9);
+    }
+}
