@@ -8,6 +8,7 @@ pub mod temperature;
 
 use core::ffi::c_char;
 
+use hilum::error::{LARGEST, SMALLEST};
 use hilum::text::{Atom, Bases, Compound, Measured, TextError, Written};
 use hilum::unit::{self, Powers};
 
@@ -24,7 +25,7 @@ pub(crate) trait Quantity: Copy {
     fn checked(base: f64) -> Answer<Self>;
 }
 
-/// A plain quantity: any finite number.
+/// A plain quantity, which may be negative: a difference, or a scale that shows less than nothing.
 macro_rules! plain {
     ($name:ident.$field:ident: $core:ident) => {
         impl From<$name> for hilum::quantity::$core {
@@ -43,7 +44,7 @@ macro_rules! plain {
                 self.$field
             }
             fn checked(base: f64) -> $crate::call::Answer<Self> {
-                $crate::quantity::finite(base).map(|$field| Self { $field })
+                $crate::quantity::in_range(base).map(|$field| Self { $field })
             }
         }
     };
@@ -83,13 +84,24 @@ pub(crate) fn finite(number: f64) -> Answer<f64> {
     if number.is_finite() { Ok(number) } else { Err(Status::NOT_FINITE) }
 }
 
+/// A finite number, 0 or within what the core calculates with.
+pub(crate) fn in_range(number: f64) -> Answer<f64> {
+    if finite(number)? == 0.0 || (SMALLEST..=LARGEST).contains(&number.abs()) {
+        Ok(number)
+    } else {
+        Err(Status::OUT_OF_RANGE)
+    }
+}
+
 /// A unit of the table, or one over a number of others.
 fn compound(above: i32, below: Option<(f64, i32)>) -> Answer<Compound> {
     let atom = |number| unit::by_number(number).map(Atom::Unit).ok_or(Status::NO_SUCH_UNIT);
     let below = match below {
         Some((count, unit)) => {
-            hilum::error::positive(hilum::Argument::Share, count).map_err(|_| Status::BELOW_THE_LINE)?;
-            Some((count, atom(unit)?))
+            if finite(count)? <= 0.0 {
+                return Err(Status::BELOW_THE_LINE);
+            }
+            Some((in_range(count)?, atom(unit)?))
         }
         None => None,
     };

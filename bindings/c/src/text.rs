@@ -6,7 +6,7 @@ use core::mem::MaybeUninit;
 use hilum::text::{Bases, Compound, Measured, TextError, Written};
 
 use crate::call::{self, Answer, give};
-use crate::quantity::finite;
+use crate::quantity::{finite, in_range};
 use crate::seed::{hilum_bushel, hilum_seed_unit};
 use crate::status::Status;
 use crate::unit::{hilum_powers, hilum_word};
@@ -88,7 +88,7 @@ pub unsafe extern "C" fn hilum_text_count_in(
     give(out, || {
         // SAFETY: the conventions.
         let text = unsafe { call::text(text, length) }?;
-        finite(Compound::read(text)?.count_in(finite(value)?, &bases(unit, bushel)?)?)
+        finite(Compound::read(text)?.count_in(in_range(value)?, &bases(unit, bushel)?)?)
     })
 }
 

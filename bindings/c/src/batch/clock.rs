@@ -2,8 +2,10 @@
 
 use core::mem::MaybeUninit;
 
+use hilum::Argument;
 use hilum::batch::{most_treatable, work_between};
-use hilum::quantity::{MassFlow, Measure};
+use hilum::error::not_negative;
+use hilum::quantity::{MassFlow, Measure, Time};
 
 use super::input::hilum_batch_shift;
 use crate::call::{self, Work, give, hilum_work};
@@ -33,7 +35,7 @@ pub unsafe extern "C" fn hilum_batch_work_between(
 
 /// How much seed can be run in one pot life, at the best moment of n shifts to mix:
 /// speed x the most of (work time in the pot life, less mixing). work: n of them.
-/// Errors: NULL; a time that is not finite; a speed that is not finite or not more than 0.
+/// Errors: NULL; a time that is not finite, a pot life or mixing that is negative; a speed that is not finite or not more than 0.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn hilum_batch_most_treatable(
     pot_life: hilum_time,
@@ -48,8 +50,9 @@ pub unsafe extern "C" fn hilum_batch_most_treatable(
         // SAFETY: the conventions.
         let (shifts, mut work) = unsafe { (call::list(shifts, n)?, Work::new(work, n)?) };
         let shifts = work.made(shifts, hilum_batch_shift::checked)?;
-        let (pot_life, mixing) = (hilum_time::checked(pot_life.s)?, hilum_time::checked(mixing.s)?);
+        let [pot_life, mixing] = [pot_life.s, mixing.s].map(|s| not_negative(Argument::Duration, s));
+        let [pot_life, mixing] = [pot_life?, mixing?].map(Time::from_base);
         let speed = MassFlow::from_base(hilum_seed_flow::checked(speed.kg_per_s)?.kg_per_s);
-        Ok(most_treatable(pot_life.into(), mixing.into(), shifts, speed).into())
+        Ok(most_treatable(pot_life, mixing, shifts, speed).into())
     })
 }

@@ -2,11 +2,16 @@
 #![expect(clippy::unwrap_used, clippy::panic, reason = "a test may stop at what is not there")]
 #![expect(clippy::indexing_slicing, reason = "a test may stop at what is not there")]
 
+mod coverage;
 mod exports;
 mod header;
+mod hostile;
+mod layout;
 mod names;
 mod program;
+mod programs;
 mod prototype;
+mod values;
 
 use std::fs;
 
