@@ -10,6 +10,7 @@
 //! errors, `text::read`, `text::read_temperature`, `Compound::read`, `Written::read`.
 
 mod applied;
+mod batch;
 mod label;
 mod living;
 mod shed;
@@ -29,6 +30,7 @@ pub(crate) fn all() {
     shed::all();
     living::all();
     applied::all();
+    batch::all();
     #[cfg(feature = "panics")]
     one(a_panic);
 }
