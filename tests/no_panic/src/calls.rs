@@ -7,7 +7,8 @@
 //! one type whatever the substance, so one substance is enough where the code is the same.
 //!
 //! Left out, because core's own reading and writing of a number holds bounds checks: `Display` of the
-//! errors, `text::read`, `text::read_temperature`, `Compound::read`, `Written::read`.
+//! errors, `text::read`, `text::read_temperature`, `Compound::read`, `Written::read`, and what they call,
+//! `Compound::read_with` and `Written::read_with`.
 
 mod applied;
 mod batch;
