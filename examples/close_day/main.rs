@@ -88,9 +88,7 @@ fn accounted(source: &Source) -> Result<(Run, Account), String> {
 fn text(request: &Request, run: &Run, account: &Account) -> Result<String, String> {
     match request.form {
         Form::Sheet => Ok(sheet::write(run, account)),
-        Form::Json => serde_json::to_string_pretty(account)
-            .map(|json| json + "\n")
-            .map_err(|error| format!("the account cannot be written: {error}")),
+        Form::Json => account.to_json().map(|json| json + "\n").map_err(|problems| problems.to_string()),
     }
 }
 

@@ -4,7 +4,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use hilum_tests::check::{Case, Kind, Seen, TABLE, TOPICS, Verdict, run, sources, topics};
+use hilum_tests::check::{Case, Kind, Seen, TABLE, TOPICS, Verdict, run, sources, topics, vectors};
 
 fn cases_of(topic: &str) -> Vec<Case> {
     let at = TOPICS.iter().position(|(name, _)| *name == topic).expect("a topic");
@@ -50,7 +50,7 @@ macro_rules! files {
         }
     };
 }
-files! { active ddi limit mix pack rate seed sowing treater units viability }
+files! { account active ddi limit mix pack rate seed sowing treater units viability }
 
 #[test]
 fn ids_are_unique() {
@@ -119,4 +119,19 @@ fn there_are_enough() {
     assert!(cases.len() >= 200, "{} cases", cases.len());
     assert!(outside >= 80, "{outside} published or standard");
     assert!(sources.len() >= 20, "{} sources of published or standard values", sources.len());
+}
+
+/// `HILUM_WRITE_VECTORS=1` writes the file anew.
+#[test]
+fn the_vectors_are_those_of_the_cases() {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/data/vectors.tsv");
+    let now = vectors::text().expect("files as their README says");
+    if std::env::var_os("HILUM_WRITE_VECTORS").is_some() {
+        std::fs::write(path, &now).expect("tests/data/vectors.tsv written");
+    }
+    let kept = std::fs::read_to_string(path).expect("tests/data/vectors.tsv");
+    for (now, kept) in now.lines().zip(kept.lines()) {
+        assert_eq!(now, kept);
+    }
+    assert_eq!(now.lines().count(), kept.lines().count());
 }

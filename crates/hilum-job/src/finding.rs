@@ -12,7 +12,7 @@ mod missing;
 mod seed;
 mod supply;
 mod tank;
-mod words;
+pub(crate) mod words;
 
 use alloc::string::String;
 use alloc::vec::Vec;

@@ -139,3 +139,27 @@ pub(crate) fn quoted(text: &str) -> String {
     shown.push_str(if text.chars().nth(60).is_some() { "…\"" } else { "\"" });
     shown
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn problems(count: usize, pointer: &str) -> Problems {
+        let problem = Problem { pointer: pointer.into(), value: None, message: "is wrong".into() };
+        Problems(alloc::vec![problem; count])
+    }
+
+    #[test]
+    fn a_document_inside_another_tells_the_whole_way() {
+        let inside = problems(1, "/orders/0").under("/job");
+        assert_eq!(inside.to_string(), "/job/orders/0: is wrong");
+        assert_eq!(problems(1, "").under("/job").to_string(), "/job: is wrong");
+    }
+
+    #[test]
+    fn problems_together_are_no_more_than_are_reported() {
+        let all = problems(PROBLEMS - 1, "/job").and(problems(3, "/orders"));
+        assert_eq!(all.len(), PROBLEMS);
+        assert_eq!(all.iter().last().map(|problem| problem.pointer.as_str()), Some("/orders"));
+    }
+}

@@ -3,6 +3,7 @@
 use hilum_job::document::{Account, AccountedOrder, Out, Verdict};
 
 use super::{MARGIN, signed, unit};
+use crate::clock::moment;
 use crate::number::{cells, count, dose, percent, product};
 use crate::table::Align::{Left, Right};
 use crate::table::Table;
@@ -178,7 +179,9 @@ pub(super) fn living(account: &Account) -> Vec<String> {
         (Left, "order"),
         (Left, "product"),
         (Right, "at treating\nCFU/seed"),
-        (Right, "wanted at planting\nCFU/seed"),
+        (Right, "at planting\nCFU/seed"),
+        (Right, "at least\nCFU/seed"),
+        (Left, "plant by"),
     ])
     .beside(MARGIN);
     for order in &account.orders {
@@ -187,7 +190,9 @@ pub(super) fn living(account: &Account) -> Vec<String> {
                 order.order.clone(),
                 living.product.clone(),
                 cells(&living.at_treating),
+                living.at_planting.as_ref().map(cells).unwrap_or_default(),
                 living.minimum.as_ref().map(cells).unwrap_or_default(),
+                living.plant_by.as_deref().map(moment).unwrap_or_default(),
             ]);
         }
     }

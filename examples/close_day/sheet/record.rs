@@ -35,6 +35,7 @@ fn facts(record: &TreatingRecord) -> String {
         (None, None) => {}
     }
     facts.extend(record.place.clone());
+    facts.extend(record.customer.as_ref().map(|customer| format!("for {customer}")));
     facts.extend(record.operator.as_ref().map(|operator| match &record.certificate {
         Some(certificate) => format!("applied by {operator}, certificate {certificate}"),
         None => format!("applied by {operator}"),
@@ -44,6 +45,7 @@ fn facts(record: &TreatingRecord) -> String {
     if !record.actives.is_empty() {
         facts.push(format!("active: {}", record.actives.join(", ")));
     }
+    facts.extend(record.inoculant_use_before.as_ref().map(|day| format!("inoculant: use before {day}")));
     facts.join("; ") + "."
 }
 

@@ -4,15 +4,22 @@ use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
 
-use super::Day;
-use super::order::{Applied, Done, unread_tanks};
-use super::write::{cells, on_seed, per_mass};
-use crate::document::{Code, Finding, Out, Severity, Weighed};
+use super::order::{Done, unread_tanks};
+use super::write::{on_seed, per_mass};
+use super::{Day, living};
+use crate::document::{Code, Finding, Severity, Weighed};
 use crate::finding::Found;
+use crate::finding::words::{apart, cells, duration, percent, told};
 use crate::model::reading::Resolved;
 use crate::model::run::RunOrder;
-use crate::plan::out::Written;
-use crate::plan::{CAUTIONS, active::OnSeed};
+use crate::plan::CAUTIONS;
+use crate::plan::active::OnSeed;
+use crate::plan::dose::Rate;
+use crate::plan::out::{SOWING, Written};
+use crate::problem::quoted;
+
+/// What to do with seed that carries too much.
+const KEEP_BACK: &str = "Keep this seed back, and do with it what the label and your adviser say.";
 
 /// All findings, the gravest first, else in the order of the run.
 pub(crate) fn findings(day: &Day<'_, '_>, done: &[Done]) -> Vec<Finding> {
@@ -39,50 +46,35 @@ struct About<'a, 'm, 'j> {
 }
 
 impl About<'_, '_, '_> {
-    fn name(&self) -> &str {
-        &self.read.doc.order
-    }
-
-    fn product(&self, applied: &Applied) -> &str {
-        self.day.draft.lines.get(applied.treatment).map_or("", |line| &line.treatment.doc.product)
+    fn name(&self) -> String {
+        quoted(&self.read.doc.order)
     }
 
     /// What went on beyond what the label allows.
     fn doses(&self, found: &mut Found) {
         let draft = &self.day.draft;
-        let units = draft.units();
         for applied in self.done.applied() {
             let dose = draft.on_order(self.done.order).find(|(t, _, _)| *t == applied.treatment);
-            let Some((t, _, dose)) = dose else { continue };
-            let on = format!(
-                "{} went on order {:?} at {}",
-                self.product(applied),
-                self.name(),
-                shown(&per_mass(applied.rate, units))
-            );
+            let Some((t, line, dose)) = dose else { continue };
+            let product = quoted(&line.treatment.doc.product);
+            let told = |bound: Rate| {
+                let units = draft.units();
+                let (on, bound) = apart(&per_mass(applied.rate, units), &per_mass(bound, units));
+                (format!("{product} went on order {} at {on}", self.name()), bound)
+            };
             if let Some(most) = dose.max.filter(|most| applied.rate.exceeds(*most)) {
-                let message = format!(
-                    "{on}, above the most that its label allows, {}. Keep this seed back, and do with it what the label and your adviser say.",
-                    shown(&per_mass(most, units))
-                );
-                found.add(
-                    Severity::Stop,
-                    Code::AppliedAboveMax,
-                    format!("/job/treatments/{t}/max_rate"),
-                    message,
-                );
+                let (on, most) = told(most);
+                let message = format!("{on}, above the most that its label allows, {most}. {KEEP_BACK}");
+                let at = format!("/job/treatments/{t}/max_rate");
+                found.add(Severity::Stop, Code::AppliedAboveMax, at, message);
             }
             if let Some(least) = dose.min.filter(|least| applied.rate.falls_below(*least)) {
+                let (on, least) = told(least);
                 let message = format!(
-                    "{on}, below the least on its label, {}. The seed may not be protected; a second treating must stay within the label.",
-                    shown(&per_mass(least, units))
+                    "{on}, below the least on its label, {least}. The seed may not be protected; a second treating must stay within the label."
                 );
-                found.add(
-                    Severity::Warn,
-                    Code::AppliedBelowMin,
-                    format!("/job/treatments/{t}/min_rate"),
-                    message,
-                );
+                let at = format!("/job/treatments/{t}/min_rate");
+                found.add(Severity::Warn, Code::AppliedBelowMin, at, message);
             }
         }
     }
@@ -99,32 +91,24 @@ impl About<'_, '_, '_> {
         let sown = self.day.draft.order(self.done.order).and_then(|order| order.seed.sown);
         let (Some(limit), Some(season), Some(sown)) = (on_seed.limit, on_seed.season, sown) else { return };
         if season.exceeded(on_seed.per_seed, sown) {
+            let most = SOWING.of(season.max_sowing(on_seed.per_seed), self.day.draft.units());
             let message = format!(
-                "{} on order {:?} as applied comes to {:.1} % of what a season allows per area. Sow at most {}, or elsewhere.",
-                on_seed.active,
+                "{} as applied to order {} comes to {} of what a season allows per area. Sow at most {}, or elsewhere.",
+                quoted(on_seed.active),
                 self.name(),
-                season.share(on_seed.per_seed, sown) * 100.0,
-                shown(
-                    &crate::plan::out::SOWING.of(season.max_sowing(on_seed.per_seed), self.day.draft.units())
-                )
+                percent(season.share(on_seed.per_seed, sown)),
+                told(&most)
             );
-            found.add(
-                Severity::Stop,
-                Code::SeasonLimit,
-                format!("/job/actives/{limit}/season_limit"),
-                message,
-            );
+            let at = format!("/job/actives/{limit}/season_limit");
+            found.add(Severity::Stop, Code::SeasonLimit, at, message);
         }
     }
 
     fn active(&self, on_seed: &OnSeed<'_>, found: &mut Found) {
-        let draft = &self.day.draft;
-        let Some((index, limit)) =
-            on_seed.limit.and_then(|index| Some((index, draft.model.actives.get(index)?)))
-        else {
-            return;
-        };
-        let units = draft.units();
+        let limits = &self.day.draft.model.actives;
+        let limit = on_seed.limit.and_then(|index| Some((index, limits.get(index)?)));
+        let Some((index, limit)) = limit else { return };
+        let units = self.day.draft.units();
         let per_seed = limit.max_per_seed.filter(|most| on_seed.per_seed.exceeds(*most));
         let per_mass = limit.max_per_mass.filter(|most| on_seed.per_mass.exceeds(*most));
         let passed = [
@@ -132,35 +116,51 @@ impl About<'_, '_, '_> {
             per_mass.map(|most| ("max_per_mass", on_seed.per_mass.out(units), most.out(units))),
         ];
         for (field, on, most) in passed.into_iter().flatten() {
+            let (on, most) = apart(&on, &most);
             let message = format!(
-                "{} on order {:?} as applied is {}, above the most allowed, {}. Keep this seed back, and do with it what the label and your adviser say.",
-                on_seed.active,
+                "{} as applied to order {} is {on}, above the most allowed, {most}. {KEEP_BACK}",
+                quoted(on_seed.active),
                 self.name(),
-                shown(&on),
-                shown(&most)
             );
             found.add(Severity::Stop, Code::ActiveLimit, format!("/job/actives/{index}/{field}"), message);
         }
     }
 
-    /// Fewer living cells at treating than are wanted at planting.
+    /// Too few living cells, or planting too late for them.
     fn living(&self, found: &mut Found) {
-        let draft = &self.day.draft;
-        for applied in self.done.applied() {
-            let Some(line) = draft.lines.get(applied.treatment) else { continue };
-            let minimum = line.treatment.living.as_ref().and_then(|living| living.minimum);
-            let Some((cells, minimum)) = cells(draft, self.done, applied).zip(minimum) else { continue };
-            if cells.falls_below(minimum) {
-                let t = applied.treatment;
+        let units = self.day.draft.units();
+        for (t, facts) in living::all(self.day, self.read, self.done) {
+            let Some(line) = self.day.draft.lines.get(t) else { continue };
+            let (product, at) = (quoted(&line.treatment.doc.product), format!("/job/treatments/{t}/living"));
+            let (count, when) = match facts.at_planting {
+                Some(count) => (count, "on planting day"),
+                None => (facts.at_treating, "when treated"),
+            };
+            if let Some(minimum) = facts.minimum.filter(|minimum| count.falls_below(*minimum)) {
                 let message = format!(
-                    "{} left {:.3e} living cells on each seed of order {:?}, fewer than the {:.3e} wanted at planting. Inoculate again, in the furrow or on the seed, as the label says.",
-                    self.product(applied),
-                    cells.out(draft.units()).value,
+                    "{product} as applied to order {} leaves {} {when}, fewer than the {} that are wanted. Plant sooner, store cooler, or inoculate again as the label says.",
                     self.name(),
-                    minimum.out(draft.units()).value
+                    cells(&count.out(units)),
+                    cells(&minimum.out(units)),
                 );
-                let at = format!("/job/treatments/{t}/living/minimum_at_planting");
-                found.add(Severity::Stop, Code::TooFewCells, at, message);
+                found.add(Severity::Stop, Code::TooFewCells, at.clone(), message);
+            }
+            let late = facts.planted_after.zip(facts.life).filter(|(after, life)| *after > life.get().value);
+            if let Some((after, life)) = late {
+                let message = format!(
+                    "{product} on order {}: planting {} after treating is beyond the {} that it lasts on the seed. Plant sooner, or inoculate again as the label says.",
+                    self.name(),
+                    duration(after),
+                    duration(life.get().value),
+                );
+                found.add(Severity::Stop, Code::OnSeedLifeExceeded, at, message);
+            }
+            if self.read.from.is_none() {
+                let message = format!(
+                    "Order {} does not say when its first seed was treated: give from, to know until when it may be planted.",
+                    self.name()
+                );
+                found.add(Severity::Note, Code::MissingInput, format!("{}/from", self.at), message);
             }
         }
     }
@@ -171,8 +171,8 @@ impl About<'_, '_, '_> {
         for (t, line, _) in self.day.draft.on_order(self.done.order) {
             if let Some(day) = line.treatment.expires.filter(|day| *day < last) {
                 let message = format!(
-                    "{} expired on {day}, and order {:?} was treated on {last}. Ask the maker what may become of this seed.",
-                    line.treatment.doc.product,
+                    "{} expired on {day}, and order {} was treated on {last}. Ask the maker what may become of this seed.",
+                    quoted(&line.treatment.doc.product),
                     self.name()
                 );
                 found.add(
@@ -191,8 +191,9 @@ impl About<'_, '_, '_> {
         let read: Vec<usize> = self.done.tanks.iter().map(|tank| tank.tank).collect();
         for tank in unread_tanks(self.day, self.done.order, &read) {
             let message = format!(
-                "Order {:?} has no readings of tank {tank:?}: give start and end, to know what it gave.",
-                self.name()
+                "Order {} has no readings of tank {}: give start and end, to know what it gave.",
+                self.name(),
+                quoted(tank)
             );
             found.add(Severity::Note, Code::MissingInput, format!("{}/tanks", self.at), message);
         }
@@ -206,9 +207,9 @@ impl About<'_, '_, '_> {
                 Weighed::Before => "",
             };
             let message = format!(
-                "Order {:?} has no readings of {}, which goes on dry: give start and end, to know what went on.{on_scale}",
+                "Order {} has no readings of {}, which goes on dry: give start and end, to know what went on.{on_scale}",
                 self.name(),
-                line.treatment.doc.product
+                quoted(&line.treatment.doc.product)
             );
             found.add(Severity::Note, Code::MissingInput, format!("{}/dry", self.at), message);
         }
@@ -224,7 +225,7 @@ impl About<'_, '_, '_> {
         for (place, resolved) in seed.chain(tanks).chain(dry) {
             if resolved == Resolved::NotAll {
                 let message = format!(
-                    "Order {:?} has readings without a resolution, which count as exact: give the smallest step that the instrument shows, to know how sure the rate is.",
+                    "Order {} has readings without a resolution, which count as exact: give the smallest step that the instrument shows, to know how sure the rate is.",
                     self.name()
                 );
                 let at = format!("{}/{place}/resolution", self.at);
@@ -232,8 +233,4 @@ impl About<'_, '_, '_> {
             }
         }
     }
-}
-
-fn shown(out: &Out) -> String {
-    format!("{:.4} {}", out.value, out.unit)
 }

@@ -4,37 +4,40 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use super::Day;
 use super::order::Done;
+use super::{Day, living};
 use crate::document::{RecordedProduct, TreatingRecord};
 use crate::model::run::RunOrder;
 use crate::model::treatment::Treatment;
-use crate::plan::CAUTIONS;
-use crate::plan::active::OnSeed;
 use crate::plan::out::SEED_MASS;
+use crate::plan::{LivingFacts, record};
+use crate::problem::quoted;
 
 /// One order's record.
 pub(crate) fn record(
     day: &Day<'_, '_>,
     read: &RunOrder<'_>,
     done: &Done,
-    on_seed: &[OnSeed<'_>],
+    alive: &[(usize, LivingFacts)],
 ) -> Option<TreatingRecord> {
     let order = day.draft.order(done.order)?.doc;
+    let draft = &day.draft;
     let instant = read.from.or(read.to);
     let mut record = TreatingRecord {
         products: products(day, done),
-        actives: actives(day, done, on_seed),
+        actives: record::actives(draft, done.order),
+        customer: order.customer.clone(),
         crop: order.crop.clone(),
         lot: order.lot.clone(),
-        treated: SEED_MASS.of(done.seed.get(), day.draft.units()),
+        treated: SEED_MASS.of(done.seed.get(), draft.units()),
         treated_on: instant.map(|instant| instant.date_naive().to_string()),
         from: read.doc.from.clone(),
         to: read.doc.to.clone(),
         place: read.doc.place.clone(),
         operator: read.doc.operator.clone(),
         certificate: read.doc.certificate.clone(),
-        cautions: CAUTIONS.iter().map(ToString::to_string).collect(),
+        inoculant_use_before: living::use_before(day, read, done, alive),
+        cautions: record::cautions(draft, done.order),
         missing: Vec::new(),
     };
     record.missing = missing(day, done, &record);
@@ -52,39 +55,30 @@ fn products(day: &Day<'_, '_>, done: &Done) -> Vec<RecordedProduct> {
     day.draft.on_order(done.order).map(|(t, line, _)| product((t, line.treatment))).collect()
 }
 
-/// The substances' names: those on the seed, and those of products whose amount is not known.
-fn actives(day: &Day<'_, '_>, done: &Done, on_seed: &[OnSeed<'_>]) -> Vec<String> {
-    let in_products = day.draft.on_order(done.order).flat_map(|(_, line, _)| &line.treatment.actives);
-    let mut names: Vec<String> = Vec::new();
-    for name in in_products.map(|(name, _)| *name).chain(on_seed.iter().map(|on_seed| on_seed.active)) {
-        if !names.iter().any(|known| known == name) {
-            names.push(name.into());
-        }
-    }
-    names
-}
-
-/// What is empty. A registration is asked of what has an active ingredient; an active ingredient of what is
-/// neither a living product nor a colourant.
+/// What is empty, in the words of the plan's record.
 fn missing(day: &Day<'_, '_>, done: &Done, record: &TreatingRecord) -> Vec<String> {
     let mut missing = Vec::new();
-    for ((_, line, _), product) in day.draft.on_order(done.order).zip(&record.products) {
-        let doc = line.treatment.doc;
-        if blank(product.registration.as_ref()) && !line.treatment.actives.is_empty() {
-            missing.push(format!("registration number of {}", product.product));
+    let on_order = || day.draft.on_order(done.order).map(|(_, line, _)| line.treatment).zip(&record.products);
+    for (treatment, product) in on_order() {
+        let name = quoted(&product.product);
+        if record::unnamed(treatment) {
+            missing.push(format!("common name of the substance in {name}"));
         }
-        if line.treatment.actives.is_empty() && doc.living.is_none() && doc.colourant != Some(true) {
-            missing.push(format!("active ingredient of {}", product.product));
+        if blank(product.registration.as_ref()) && !treatment.actives.is_empty() {
+            missing.push(format!("registration number of {name}"));
         }
         if product.amount.is_none() {
-            missing.push(format!("amount of {} that was applied", product.product));
+            missing.push(format!("amount of {name} that was applied"));
         }
+    }
+    if on_order().any(|(treatment, _)| treatment.living.is_some()) && record.inoculant_use_before.is_none() {
+        missing.push("day beyond which the inoculant is not claimed to be effective".into());
     }
     let facts = [
         ("crop", &record.crop),
         ("day of treating", &record.treated_on),
         ("place of treating", &record.place),
-        ("name of the applicator", &record.operator),
+        ("applicator", &record.operator),
         ("certification number of the applicator", &record.certificate),
     ];
     missing.extend(facts.iter().filter(|(_, fact)| blank(fact.as_ref())).map(|(name, _)| name.to_string()));

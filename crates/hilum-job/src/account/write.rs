@@ -3,19 +3,18 @@
 use alloc::vec::Vec;
 
 use hilum::account::{Achieved, Verdict};
-use hilum::rate::{ActivePerSeed, CellCount, Dry, Liquid, PerMass, PerSeed};
+use hilum::rate::{ActivePerSeed, Dry, Liquid, PerMass};
 use hilum::seed::SeedSize;
 
 use super::order::{Applied, Done, DryDone, TankDone};
-use super::{Day, finding, record};
+use super::{Day, finding, living, record};
 use crate::document::{
-    self, Account, AccountedDry, AccountedOrder, AccountedTank, AppliedActive, AppliedCells, AppliedProduct,
-    Out, Units,
+    self, Account, AccountedDry, AccountedOrder, AccountedTank, AppliedActive, AppliedProduct, Out, Units,
 };
 use crate::model::reading::Resolved;
 use crate::model::run::RunOrder;
 use crate::plan::active::{self, OnSeed};
-use crate::plan::dose::{Label, Rate};
+use crate::plan::dose::Rate;
 use crate::plan::draft::{self, Draft};
 use crate::plan::out::{DRY_PER_MASS, LIQUID, LIQUID_PER_MASS, SEED_MASS, Written};
 
@@ -39,7 +38,8 @@ fn order(day: &Day<'_, '_>, read: &RunOrder<'_>, done: &Done) -> Option<Accounte
     let (order, units) = (draft.order(done.order)?, draft.units());
     let actives = on_seed(draft, done);
     let dry: Vec<_> = done.dry.iter().filter_map(|dry| dry_product(day, done, dry)).collect();
-    let living = living(draft, done);
+    let alive = living::all(day, read, done);
+    let living: Vec<_> = alive.iter().filter_map(|alive| living::written(day, read, alive)).collect();
     Some(AccountedOrder {
         order: order.doc.order.clone(),
         lot: order.doc.lot.clone(),
@@ -51,7 +51,7 @@ fn order(day: &Day<'_, '_>, read: &RunOrder<'_>, done: &Done) -> Option<Accounte
         dry: (!dry.is_empty()).then_some(dry),
         actives: actives.iter().filter_map(|on_seed| active(draft, on_seed)).collect(),
         living: (!living.is_empty()).then_some(living),
-        record: record::record(day, read, done, &actives)?,
+        record: record::record(day, read, done, &alive)?,
     })
 }
 
@@ -158,25 +158,4 @@ fn active(draft: &Draft<'_, '_>, on_seed: &OnSeed<'_>) -> Option<AppliedActive> 
         share_of_season_limit: planned.share_of_season_limit,
         max_sowing: planned.max_sowing,
     })
-}
-
-/// Living cells on a seed at the rate that was achieved.
-pub(crate) fn cells(draft: &Draft<'_, '_>, done: &Done, applied: &Applied) -> Option<PerSeed<CellCount>> {
-    let line = draft.lines.get(applied.treatment)?;
-    let order = draft.order(done.order)?;
-    let label = Label { treatment: line.treatment, order, seed: &order.seed, titre: line.titre };
-    draft::cells(&label, applied.rate).ok().flatten()
-}
-
-fn living(draft: &Draft<'_, '_>, done: &Done) -> Vec<AppliedCells> {
-    let units = draft.units();
-    let cells = |applied: &Applied| {
-        let treatment = draft.lines.get(applied.treatment)?.treatment;
-        Some(AppliedCells {
-            product: treatment.doc.product.clone(),
-            at_treating: cells(draft, done, applied)?.out(units),
-            minimum: treatment.living.as_ref()?.minimum.map(|minimum| minimum.out(units)),
-        })
-    };
-    done.applied().filter_map(cells).collect()
 }

@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Finding, Out, Units};
+use super::{Finding, Out, PlantByReason, Units};
 
 /// The account of a run.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -164,28 +164,44 @@ pub struct AppliedActive {
     pub max_sowing: Option<Out>,
 }
 
-/// Living cells on each seed when it was treated, at the rate that was achieved.
+/// Living cells on each seed, at the rate that was achieved.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct AppliedCells {
     /// The living product.
     pub product: String,
-    /// Cells on each seed, after recovery.
+    /// When it was treated, after recovery.
     pub at_treating: Out,
+    /// On planting day.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub at_planting: Option<Out>,
     /// The least on planting day.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub minimum: Option<Out>,
+    /// The last moment to plant, counted from the order's `from`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub plant_by: Option<String>,
+    /// What sets that moment.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub because: Option<PlantByReason>,
 }
 
 /// The facts that rules for keeping records ask for; what is absent is listed under `missing`.
 ///
+/// Rules of states and other countries may ask for more. A sample of the seed, and label or invoice of each
+/// product, are kept with the record (7 CFR 201.7a).
+///
 /// # References
-/// 7 CFR 110.3(a): restricted use pesticides: (1) brand or product name and EPA registration number,
-/// (2) total amount applied, (3) location, size of area treated, and crop, commodity or site, (4) month, day
-/// and year, (5) name and certification number of the applicator. 7 CFR 201.7a: the names of the substances
-/// that a lot of seed was treated with, with label or invoice, and a sample. 7 CFR 201.31a: the label of treated
-/// seed names the substances. Other rules, and those of states and other countries, may ask for more.
+/// - 7 CFR 110.3(a), of a restricted use pesticide: (1) brand or product name and EPA registration number,
+///   (2) total amount applied, (3) location, size of area treated, and crop, commodity or site, (4) month, day
+///   and year, (5) name and certification number of the applicator (read as of 2006). Part 110 was rescinded
+///   with effect from 11 July 2025 (90 FR, 12 May 2025, FR Doc. 2025-08220; seen in summaries only), because
+///   rules of states and 40 CFR 171.303(b)(7) ask for the same; the latter also for whom it was applied (seen
+///   in a summary only).
+/// - 7 CFR 201.7a: the names of all substances that a lot of seed was treated with.
+/// - 7 CFR 201.24a: month and year beyond which an inoculant is no longer claimed to be effective.
+/// - 7 CFR 201.31a: the label of treated seed names the substances, by their commonly accepted names.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
@@ -194,6 +210,9 @@ pub struct TreatingRecord {
     pub products: Vec<RecordedProduct>,
     /// The active ingredients on the seed, with what was there before.
     pub actives: Vec<String>,
+    /// Whose seed it is.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub customer: Option<String>,
     /// What was treated.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub crop: Option<String>,
@@ -219,6 +238,9 @@ pub struct TreatingRecord {
     /// The number of that person's certificate or licence.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub certificate: Option<String>,
+    /// The day by which the living product must be in the ground.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub inoculant_use_before: Option<String>,
     /// The standing cautions.
     pub cautions: Vec<String>,
     /// What the rules ask for and neither job nor run says.

@@ -194,3 +194,37 @@ impl Read for Readings {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use alloc::string::ToString;
+
+    use super::*;
+
+    /// What a text is read as, and what is wrong with it.
+    fn read<T: Read>(text: &str) -> Result<T, alloc::string::String> {
+        let mut gathered = Gathered::default();
+        let read = T::read(&Node::parse(text).unwrap(), &Pointer::Root, &mut gathered);
+        gathered.settle(read).map_err(|problems| problems.to_string())
+    }
+
+    #[test]
+    fn a_reading_is_an_amount_or_carries_its_resolution() {
+        let gallons = Reading::Amount("12.4 gal".into());
+        assert_eq!(read(r#""12.4 gal""#), Ok(gallons.clone()));
+        let pair = Quantity::Pair { value: 12.4, unit: "gal".into() };
+        assert_eq!(read(r#"{"value": 12.4, "unit": "gal"}"#), Ok(Reading::Amount(pair)));
+        let resolved = Reading::Resolved { reading: "12.4 gal".into(), resolution: "0.1 gal".into() };
+        assert_eq!(read(r#"{"reading": "12.4 gal", "resolution": "0.1 gal"}"#), Ok(resolved));
+        assert_eq!(read(r#""12.4 gal""#), Ok(Readings::One(gallons.clone())));
+        assert_eq!(read(r#"["12.4 gal"]"#), Ok(Readings::Several(alloc::vec![gallons])));
+    }
+
+    #[test]
+    fn a_reading_that_says_half_is_refused() {
+        let refused = |text: &str| read::<Reading>(text).unwrap_err();
+        assert!(refused(r#"{"resolution": "0.1 gal"}"#).starts_with("/reading: "));
+        assert!(refused(r#"{"reading": "12 gal", "resolutoin": "1 gal"}"#).starts_with("/resolutoin: "));
+        assert!(refused("12.4").contains("a quantity"));
+    }
+}

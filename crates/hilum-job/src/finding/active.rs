@@ -126,7 +126,7 @@ fn already(worked: &Worked<'_, '_>, found: &mut Found) {
                 continue;
             }
             let message = format!(
-                "The seed of order {} carries {} of {} already, and {} adds to it. Both are counted here; check that the labels allow a second treatment.",
+                "The seed of order {} carries {} of {} already, and {} adds to it. Both are counted here. Check that the labels allow a second treatment.",
                 quoted(order_name(worked, o)),
                 told(&per_seed.out(draft.units())),
                 quoted(active),

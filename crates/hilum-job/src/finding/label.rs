@@ -106,11 +106,12 @@ fn statements(worked: &Worked<'_, '_>, t: usize, line: &Line<'_, '_>, found: &mu
                 Agreement::FarApart => far.add(dose.order, differs.abs(), differs),
             }
         }
-        let statement = format!("{}: the label's statement {}", product(worked, t), shown(doc));
+        let statement = format!("{}: the label's {}", product(worked, t), shown(doc));
+        let governing = governing(line);
         let at = format!("/treatments/{t}/also_stated/{s}");
         if let Some((places, differs)) = far.told() {
             let message = format!(
-                "{statement} is {} its dose at the seed size of {}. Read the label again: one of the two may be wrong.",
+                "{statement} is {} its {governing} at the seed size of {}. Read the label again: one of the two may be wrong.",
                 aside(differs),
                 orders(worked, &places),
             );
@@ -118,13 +119,20 @@ fn statements(worked: &Worked<'_, '_>, t: usize, line: &Line<'_, '_>, found: &mu
         }
         if let Some((places, differs)) = apart.told() {
             let message = format!(
-                "{statement} is {} its dose at the seed size of {}; labels round, and are written for average seed. Go by the plan's dose, which follows this seed.",
+                "{statement} is {} its {governing} at the seed size of {}; labels round, and are written for average seed. The plan goes by {governing}. Check that the label means that one.",
                 aside(differs),
                 orders(worked, &places),
             );
             found.add(Severity::Note, Code::StatementsDisagree, at, message);
         }
     }
+}
+
+/// The statement that the plan goes by, as it is written.
+fn governing(line: &Line<'_, '_>) -> String {
+    let doc = line.treatment.doc;
+    let active = doc.active_rate.as_ref().map(|active| &active.rate);
+    doc.rate.as_ref().or(active).or(doc.cells.as_ref()).map_or_else(String::new, shown)
 }
 
 fn aside(differs: f64) -> String {

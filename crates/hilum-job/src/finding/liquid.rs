@@ -31,7 +31,7 @@ pub(super) fn findings(worked: &Worked<'_, '_>, found: &mut Found) {
         if let Some(most) = treater.max_liquid.filter(|most| liquid.exceeds(*most)) {
             let (gets, most) = told(most);
             let message = format!(
-                "{gets}, more than the {most} that the seed takes up: it stays wet and sticks. Add less water first; split it into two passes if the labels allow."
+                "{gets}, more than the {most} that the seed takes up: it stays wet and sticks. Add less water first, or make two passes if the labels allow."
             );
             found.add(Severity::Warn, Code::LiquidTooHigh, format!("/orders/{o}"), message);
         }

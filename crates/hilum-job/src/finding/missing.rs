@@ -250,7 +250,7 @@ fn planting(worked: &Worked<'_, '_>) -> Note {
     }
     if let Some(first) = early.first() {
         let message = format!(
-            "The plant_on of {} lies before it is treated: correct it, to know the cells on planting day.",
+            "The plant_on of {} lies before the seed is treated. Correct it, to know the cells on planting day.",
             orders(worked, &early)
         );
         return Some((plant_on(worked, *first), message));

@@ -21,7 +21,7 @@ pub(super) fn findings(worked: &Worked<'_, '_>, found: &mut Found) {
     for (t, ((line, sizes), opened)) in lines {
         coverage(worked, t, line, sizes, found);
         let Some(opened) = opened else { continue };
-        if opened.short {
+        if opened.supply == hilum::pack::Supply::Short {
             let message = short(worked, t, line, sizes, opened);
             found.add(Severity::Stop, Code::ShortOfProduct, format!("/treatments/{t}/packs"), message);
         } else if opened.almost {
@@ -91,45 +91,48 @@ fn coverage(worked: &Worked<'_, '_>, t: usize, line: &Line<'_, '_>, sizes: &[Siz
     }
 }
 
+/// What there is of a product against the seed that gets it, or against what its mixes take.
 fn short(worked: &Worked<'_, '_>, t: usize, line: &Line<'_, '_>, sizes: &[Size], opened: &Opened) -> String {
-    let units = worked.draft.units();
-    let packs = line.treatment.packs.iter().zip(sizes);
-    let stock: Vec<String> = packs
-        .clone()
-        .filter_map(|(pack, _)| Some(format!("{} of {}", pack.doc.on_hand?, quoted(&pack.doc.pack))))
-        .collect();
-    let on_hand: f64 = packs
-        .filter_map(|(pack, size)| Some(count(pack.doc.on_hand?.into()) * size.covers.get().value))
+    let name = product(worked, t);
+    let packs = || line.treatment.packs.iter().zip(sizes).zip(&opened.sets);
+    let on_hand: Option<f64> = packs()
+        .map(|((pack, size), _)| Some(count(pack.doc.on_hand?.into()) * size.covers.get().value))
         .sum();
     let seed = line.doses.iter().filter_map(|dose| worked.draft.order(dose.order));
     let seed: f64 = seed.map(|order| order.seed.mass.value).sum();
-    let (on_hand, seed) =
-        apart(&SEED_MASS.of(Mass::from_base(on_hand), units), &SEED_MASS.of(Mass::from_base(seed), units));
-    let wanted: Vec<String> = line
-        .treatment
-        .packs
-        .iter()
-        .zip(&opened.sets)
-        .filter(|(_, sets)| **sets > 0)
-        .map(|(pack, sets)| format!("{sets} of {}", quoted(&pack.doc.pack)))
+    let Some(on_hand) = on_hand.filter(|on_hand| *on_hand < seed) else {
+        let beyond: Vec<String> = packs()
+            .filter_map(|((pack, _), sets)| {
+                let on_hand = pack.doc.on_hand.filter(|on_hand| u64::from(*on_hand) < *sets)?;
+                Some(format!("{sets} of {}, of which {on_hand} are on hand", quoted(&pack.doc.pack)))
+            })
+            .collect();
+        return format!(
+            "{name} runs short: its mixes take {}. Get more, or treat less.",
+            beyond.join(", and ")
+        );
+    };
+    let stock: Vec<String> = packs()
+        .filter_map(|((pack, _), _)| Some(format!("{} of {}", pack.doc.on_hand?, quoted(&pack.doc.pack))))
         .collect();
+    let units = worked.draft.units();
+    let (covers, seed) =
+        apart(&SEED_MASS.of(Mass::from_base(on_hand), units), &SEED_MASS.of(Mass::from_base(seed), units));
     format!(
-        "{} runs short: on hand {}, which covers {on_hand}; the orders are {seed} of seed and take {}. Get more, or treat less.",
-        product(worked, t),
+        "{name} runs short: {} on hand cover {covers} of the {seed} of seed that get it. Get more, or treat less.",
         stock.join(" and "),
-        wanted.join(" and "),
     )
 }
 
 fn bounds(worked: &Worked<'_, '_>, found: &mut Found) {
     if !worked.batches.proven && !worked.batches.mixes.is_empty() {
-        let message = "The search for the best mixes stopped at its bound of work. The plan holds, but one with fewer mixes or less thrown away may exist; planning fewer orders at a time may find it.";
+        let message = "The search for the best mixes stopped at its bound of work. The plan holds, but one with fewer mixes or less thrown away may exist. Plan fewer orders at a time to look further.";
         found.add(Severity::Note, Code::BoundReached, "/tanks", message);
     }
     for (t, opened) in worked.opened.iter().enumerate() {
-        if opened.as_ref().is_some_and(|opened| !opened.proven) {
+        if opened.as_ref().is_some_and(|opened| opened.proof == hilum::pack::Proof::BoundReached) {
             let message = format!(
-                "{}: the search for the best packs stopped at its bound of work. The sets cover the orders, but a better choice may exist; leave out packs that you would not open.",
+                "{}: the search for the best packs stopped at its bound of work. The sets cover the orders, but a better choice may exist. Leave out packs that you would not open.",
                 product(worked, t)
             );
             found.add(Severity::Note, Code::BoundReached, format!("/treatments/{t}/packs"), message);

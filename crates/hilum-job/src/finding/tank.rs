@@ -7,7 +7,7 @@ use alloc::vec::Vec;
 use hilum::quantity::{Measure, Volume};
 use hilum::treater::{Flow, PumpSetting, Reach};
 
-use super::words::{apart, names, order_name, orders, product, tank, told};
+use super::words::{apart, orders, product, tank, told};
 use super::{Found, Group};
 use crate::document::{Code, Severity};
 use crate::model::tank::Tank;
@@ -31,19 +31,23 @@ fn too_small(worked: &Worked<'_, '_>, k: usize, tank_: &Tank<'_>, work: &TankWor
     }
     let units = worked.draft.units();
     let name = tank(worked, k);
-    let message = match smallest_mix(worked, k, work).filter(|(mix, _)| *mix > tank_.capacity.value) {
-        Some((mix, t)) => {
-            let (mix, capacity) =
-                apart(&LIQUID.of(Volume::from_base(mix), units), &LIQUID.of(tank_.capacity, units));
+    let capacity = LIQUID.of(tank_.capacity, units);
+    let lines = told(&LIQUID.of(tank_.hold_up.get(), units));
+    let message = match smallest_mix(worked, k, work) {
+        _ if tank_.capacity <= tank_.hold_up.get() => format!(
+            "Tank {name} holds {}, no more than stays in its lines ({lines}). Use a larger tank.",
+            told(&capacity),
+        ),
+        Some((mix, t)) if mix > tank_.capacity.value => {
+            let (mix, capacity) = apart(&LIQUID.of(Volume::from_base(mix), units), &capacity);
             format!(
                 "Tank {name} holds {capacity}, but one whole set of {} makes a mix of {mix}. Use a larger tank or a smaller pack.",
                 product(worked, t)
             )
         }
-        None => format!(
-            "Tank {name} holds {}, no more than stays in its lines ({}). Use a larger tank.",
-            told(&LIQUID.of(tank_.capacity, units)),
-            told(&LIQUID.of(tank_.hold_up.get(), units)),
+        _ => format!(
+            "No whole sets make a mix that fills the lines of tank {name} ({lines}) and fits into it ({}). Use a larger tank or other packs.",
+            told(&capacity),
         ),
     };
     found.add(Severity::Stop, Code::TankTooSmall, format!("/tanks/{k}"), message);
@@ -142,12 +146,13 @@ fn recipe_changes(worked: &Worked<'_, '_>, k: usize, work: &TankWork, found: &mu
     if work.recipes.len() < 2 {
         return;
     }
-    let begins = work.recipes.iter().skip(1).filter_map(|recipe| recipe.orders.first());
-    let begins = names(begins.map(|order| order_name(worked, *order)));
+    let begins = work.recipes.iter().skip(1).filter_map(|recipe| recipe.orders.first().copied());
+    let begins: Vec<usize> = begins.collect();
     let message = format!(
-        "Tank {} needs {} mixes of different composition, a new one from each of these orders on: {begins}. Empty and rinse it between; running orders of one recipe after each other saves mixes.",
+        "Tank {} needs {} mixes of different composition: a new one from {} on. Empty and rinse it between, and run orders of one recipe after each other to save mixes.",
         tank(worked, k),
         work.recipes.len(),
+        orders(worked, &begins),
     );
     found.add(Severity::Note, Code::RecipeChanges, format!("/tanks/{k}"), message);
 }

@@ -14,12 +14,12 @@ use crate::problem::quoted;
 const NAMED: usize = 3;
 
 /// A quantity with its unit, to four significant digits.
-pub(super) fn told(out: &Out) -> String {
+pub(crate) fn told(out: &Out) -> String {
     with_digits(out, 4)
 }
 
 /// Two quantities, to as many digits as it takes to tell them apart.
-pub(super) fn apart(one: &Out, other: &Out) -> (String, String) {
+pub(crate) fn apart(one: &Out, other: &Out) -> (String, String) {
     let pairs = (3..=12).map(|digits| (with_digits(one, digits), with_digits(other, digits)));
     pairs
         .into_iter()
@@ -50,12 +50,12 @@ fn trimmed(text: &str) -> &str {
 }
 
 /// Cells on a seed, as the trade writes them.
-pub(super) fn cells(out: &Out) -> String {
+pub(crate) fn cells(out: &Out) -> String {
     if out.value > 0.0 { format!("{:.1e} {}", out.value, out.unit) } else { format!("0 {}", out.unit) }
 }
 
 /// A share as a percentage.
-pub(super) fn percent(share: f64) -> String {
+pub(crate) fn percent(share: f64) -> String {
     format!("{} %", number(share * 100.0, 3))
 }
 
@@ -68,7 +68,7 @@ pub(super) fn degrees(temperature: Temperature, units: Units) -> String {
 }
 
 /// A time in the two largest units that it fills.
-pub(super) fn duration(seconds: f64) -> String {
+pub(crate) fn duration(seconds: f64) -> String {
     let units = [(86_400.0, "d"), (3_600.0, "h"), (60.0, "min"), (1.0, "s")];
     let mut left = seconds;
     let mut said: Vec<String> = Vec::new();

@@ -19,7 +19,7 @@ use alloc::vec::Vec;
 
 use hilum::quantity::{Measure, SeedsPerArea};
 
-use super::draft::{Dose, Line};
+use super::draft::Draft;
 use super::out::SOWING;
 use super::{Worked, clock};
 use crate::document::Record;
@@ -46,8 +46,8 @@ pub(crate) fn record(worked: &Worked<'_, '_>, order: usize) -> Record {
     let treated_with = draft.on_order(order).map(|(_, line, _)| line.treatment.doc.product.clone()).collect();
     Record {
         treated_with,
-        actives: actives(worked, order),
-        cautions: cautions(worked, order),
+        actives: actives(draft, order),
+        cautions: cautions(draft, order),
         missing: missing(worked, order, treated_on.is_some(), use_before.is_some()),
         treated_on,
         inoculant_use_before: use_before,
@@ -56,8 +56,7 @@ pub(crate) fn record(worked: &Worked<'_, '_>, order: usize) -> Record {
 }
 
 /// Common names of all that is on the seed, whether or not its amount is known.
-fn actives(worked: &Worked<'_, '_>, order: usize) -> Vec<String> {
-    let draft = &worked.draft;
+pub(crate) fn actives(draft: &Draft<'_, '_>, order: usize) -> Vec<String> {
     let added =
         draft.on_order(order).flat_map(|(_, line, _)| line.treatment.actives.iter().map(|(name, _)| *name));
     let earlier =
@@ -67,8 +66,7 @@ fn actives(worked: &Worked<'_, '_>, order: usize) -> Vec<String> {
 }
 
 /// The standing ones, and what must dry before a living product follows or the reverse.
-fn cautions(worked: &Worked<'_, '_>, order: usize) -> Vec<String> {
-    let draft = &worked.draft;
+pub(crate) fn cautions(draft: &Draft<'_, '_>, order: usize) -> Vec<String> {
     let gets = |living: usize| draft.on_order(order).any(|(t, ..)| t == living);
     let product = |t: usize| draft.lines.get(t).map_or("", |line| line.treatment.doc.product.as_str());
     let drying = draft.on_order(order).flat_map(|(_, line, _)| {
@@ -82,11 +80,16 @@ fn cautions(worked: &Worked<'_, '_>, order: usize) -> Vec<String> {
 }
 
 /// The day before which the inoculants work: the earliest last moment of all of them, rounded down. Nothing
-/// is promised where one of them states no life, or where there are too few cells from the start.
+/// is promised where one of them states no life, and no day after treating where its cells are too few already.
 fn use_before(worked: &Worked<'_, '_>, order: usize) -> Option<String> {
     let doses = worked.draft.of_order.get(order)?;
     let facts = doses.iter().filter_map(|(t, place)| worked.living(*t, *place));
-    let last: Option<Vec<f64>> = facts.map(|facts| Some(facts.treated_from? + facts.plant_by?.0)).collect();
+    let last = facts.map(|facts| {
+        let few = facts.minimum.is_some_and(|minimum| facts.at_treating.falls_below(minimum));
+        let lasts = if few { 0.0 } else { facts.plant_by?.0 };
+        Some(facts.treated_from? + lasts)
+    });
+    let last: Option<Vec<f64>> = last.collect();
     let earliest = last?.into_iter().reduce(f64::min)?;
     clock::day(&worked.draft, earliest).map(|day| day.to_string())
 }
@@ -100,34 +103,42 @@ fn max_sowing(worked: &Worked<'_, '_>, order: usize) -> Option<SeedsPerArea> {
         .map(SeedsPerArea::from_base)
 }
 
-/// What a tag or a record asks for and the job does not say.
+/// What a tag or a record asks for and the job does not say. A registration, a place and an applicator are
+/// asked of what has an active ingredient.
 fn missing(worked: &Worked<'_, '_>, order: usize, dated: bool, promised: bool) -> Vec<String> {
     let draft = &worked.draft;
+    let on_seed: Vec<&Treatment<'_>> = draft.on_order(order).map(|(_, line, _)| line.treatment).collect();
     let mut missing = Vec::new();
-    if draft.order(order).is_some_and(|order| order.doc.crop.is_none()) {
+    if draft.order(order).is_some_and(|order| blank(order.doc.crop.as_ref())) {
         missing.push("crop".into());
     }
     if !dated {
         missing.push("day of treating".into());
     }
-    let products = |lacks: fn(&Treatment<'_>) -> bool| {
-        let lines = draft
-            .on_order(order)
-            .filter(move |(_, line, _): &(usize, &Line<'_, '_>, &Dose)| lacks(line.treatment));
-        lines.map(|(_, line, _)| quoted(&line.treatment.doc.product))
-    };
-    // A product whose label names no active is known by its name; the tag wants the common one.
-    let unnamed = |t: &Treatment<'_>| {
-        t.actives.is_empty() && t.living.is_none() && !t.doc.colourant.unwrap_or_default()
-    };
-    missing.extend(products(unnamed).map(|name| format!("common name of the substance in {name}")));
-    let unregistered = |t: &Treatment<'_>| !t.actives.is_empty() && t.doc.registration.is_none();
-    missing.extend(products(unregistered).map(|name| format!("registration number of {name}")));
-    if draft.on_order(order).any(|(_, line, _)| line.treatment.living.is_some()) && !promised {
+    for treatment in &on_seed {
+        let name = quoted(&treatment.doc.product);
+        if unnamed(treatment) {
+            missing.push(format!("common name of the substance in {name}"));
+        }
+        if !treatment.actives.is_empty() && blank(treatment.doc.registration.as_ref()) {
+            missing.push(format!("registration number of {name}"));
+        }
+    }
+    if !promised && on_seed.iter().any(|treatment| treatment.living.is_some()) {
         missing.push("day beyond which the inoculant is not claimed to be effective".into());
     }
-    if draft.on_order(order).any(|(_, line, _)| !line.treatment.actives.is_empty()) {
-        missing.extend(["place of treating".into(), "applicator and certification number".into()]);
+    if on_seed.iter().any(|treatment| !treatment.actives.is_empty()) {
+        let of_run = ["place of treating", "applicator", "certification number of the applicator"];
+        missing.extend(of_run.map(String::from));
     }
     missing
+}
+
+fn blank(fact: Option<&String>) -> bool {
+    fact.is_none_or(|fact| fact.trim().is_empty())
+}
+
+/// A product whose label names no active is known by its name; the tag wants the common one.
+pub(crate) fn unnamed(treatment: &Treatment<'_>) -> bool {
+    treatment.actives.is_empty() && treatment.living.is_none() && !treatment.doc.colourant.unwrap_or_default()
 }
