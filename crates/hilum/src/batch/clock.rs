@@ -113,14 +113,14 @@ impl<'a> Clock<'a> {
         })
     }
 
-    /// The last place for a mix that starts before a work time, and not before another.
+    /// The last place for a mix that starts before a work time, and after another.
     pub(super) fn slot_before(&self, after: f64, before: f64, mixing: f64) -> Option<Slot> {
         let last = self.before.partition_point(|start| *start < before);
         for index in (0..last).rev() {
             let (start, from, to) = self.shift(index)?;
             let at = floor(to - mixing + INSTANT).min(ceil(from + (before - start) - INSTANT) - 1.0);
             let work = start + at - from;
-            if work < after {
+            if work <= after + INSTANT {
                 return None;
             }
             if at >= from {

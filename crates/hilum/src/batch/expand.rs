@@ -48,8 +48,12 @@ impl Choices<'_, '_> {
         if due == 0 {
             return self.run(node, Stop::default(), tell);
         }
+        if tanks(due).any(|tank| self.plant.is_unused(tank, node)) {
+            return;
+        }
         let order = self.plant.line.order_at(node.position);
-        let needed = |tank: &usize| self.plant.line.need(order, *tank).is_some();
+        let needed =
+            |tank: &usize| self.plant.line.need(order, *tank).is_some() && !self.plant.is_unused(*tank, node);
         let free: u32 = if node.early == 0 {
             tanks(self.followers & !due).filter(needed).map(|tank| 1 << tank).sum()
         } else {
@@ -65,6 +69,9 @@ impl Choices<'_, '_> {
         let mut best = -1.0;
         for _ in 0..LATER_SHIFTS {
             let Some((slot, joined)) = plant.slot_for(node, joined, shift) else { return };
+            if tanks(joined).any(|tank| plant.is_unused(tank, node)) {
+                return;
+            }
             let usable = self.usable(joined, &slot);
             if usable > best {
                 best = usable;
@@ -167,7 +174,7 @@ impl Choices<'_, '_> {
         }
         let due = natural.due(plant);
         each_subset(self.followers, |chosen| {
-            if chosen == 0 || !(self.loses_time(natural, due | chosen) || self.outlasts_night(natural, due, chosen)) {
+            if chosen == 0 || !(self.loses_time(natural, due | chosen) || self.lasts_longer(natural, due, chosen)) {
                 return;
             }
             let mixing = plant.longest_mixing(chosen);
@@ -211,14 +218,16 @@ impl Choices<'_, '_> {
         self.plant.clock.slot(natural.work, mixing).is_none_or(|slot| slot.ready - mixing - natural.work > 1.0)
     }
 
-    /// Would what is due be mixed in a later shift, if others were mixed just before?
-    fn outlasts_night(&self, natural: &Node, due: u32, chosen: u32) -> bool {
+    /// Would the pot life of what is due last longer, if others were mixed just before?
+    fn lasts_longer(&self, natural: &Node, due: u32, chosen: u32) -> bool {
         let plant = self.plant;
         if !plant.may_expire(due & !chosen) {
             return false;
         }
-        let shift = |work| plant.clock.slot(work, plant.longest_mixing(due & !chosen)).map(|slot| slot.shift);
-        shift(natural.work) != shift(natural.work + plant.longest_mixing(chosen))
+        let (own, others) = (plant.longest_mixing(due & !chosen), plant.longest_mixing(chosen));
+        // Nor does its pot life run while it waits for a slower one.
+        let shift = |work| plant.clock.slot(work, own).map(|slot| slot.shift);
+        own < others || shift(natural.work) != shift(natural.work + others)
     }
 }
 
@@ -238,6 +247,14 @@ pub(super) struct Range {
 }
 
 impl Plant<'_> {
+    /// Was it mixed here, and nothing treated with it since?
+    pub(super) fn is_unused(&self, tank: usize, node: &Node) -> bool {
+        let content = node.content(tank);
+        content.kind != Kind::None
+            && content.recipe >= self.line.recipe_end(tank, self.line.order_at(node.position))
+            && self.line.slurry(tank, node.position) <= content.from + self.slack(tank)
+    }
+
     /// Does one of these have a pot life?
     fn may_expire(&self, joined: u32) -> bool {
         tanks(joined).any(|tank| self.pot_life(tank).is_some())

@@ -23,6 +23,7 @@ pub(super) fn plan(plant: &Plant<'_>, pours: &mut [Pour]) -> Result<Reach, Error
     let (mut count, mut idle) = (0, 0);
     while node.position < plant.line.end() && idle <= plant.tanks.len() {
         let Some((slot, due)) = slot(plant, &node, node.due(plant)) else { break };
+        count = without_unused(plant, &node, due, pours, count);
         for tank in tanks(due) {
             let fill = choose(plant, &node, tank, &slot)?;
             let limit = pours.len();
@@ -44,6 +45,24 @@ pub(super) fn plan(plant: &Plant<'_>, pours: &mut [Pour]) -> Result<Reach, Error
     }
     best.node.close_all(plant);
     Ok(best)
+}
+
+/// Drops the pours of a mix that spoiled while the treater waited for another.
+fn without_unused(plant: &Plant<'_>, node: &Node, due: u32, pours: &mut [Pour], count: usize) -> usize {
+    let unused = |pour: &Pour| {
+        pour.position >= node.position
+            && tanks(due).any(|tank| number(tank) == pour.tank && plant.is_unused(tank, node))
+    };
+    let start = pours.get(..count).map_or(count, |done| done.partition_point(|pour| pour.position < node.position));
+    let mut kept = start;
+    for index in start..count {
+        let Some(pour) = pours.get(index).copied().filter(|pour| !unused(pour)) else { continue };
+        if let Some(cell) = pours.get_mut(kept) {
+            *cell = pour;
+        }
+        kept += 1;
+    }
+    kept
 }
 
 /// The first moment at which what is mixed can be used before it expires, and what is mixed then.

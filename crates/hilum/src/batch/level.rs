@@ -80,23 +80,26 @@ impl Trial<'_, '_> {
         }
     }
 
-    /// Moves the stop after this one as near to the middle of its neighbours as can be, from this side or the other.
+    /// Moves the stops after this one as near to even as can be, from this side or the other.
     fn nearer(&mut self, tank: usize, first: usize) {
-        if movable_after(self.plant, self.pours, tank, first) == 0 {
-            return;
-        }
-        self.halve(tank, first);
-        if self.moves(tank, Moved::After { first, count: 1, share: 1.999 }) {
-            self.halve(tank, first);
+        let movable = movable_after(self.plant, self.pours, tank, first);
+        for count in [movable, 1] {
+            if count == 0 || count > movable {
+                continue;
+            }
+            self.halve(tank, first, count);
+            if self.moves(tank, Moved::After { first, count, share: 1.999 }) {
+                self.halve(tank, first, count);
+            }
         }
     }
 
-    fn halve(&mut self, tank: usize, first: usize) {
+    fn halve(&mut self, tank: usize, first: usize, count: usize) {
         // Share of the way left at which it is known not to work.
         let mut fails = 1.0;
         for _ in 0..HALVINGS {
             let share = 0.5 * fails;
-            fails = if self.moves(tank, Moved::After { first, count: 1, share }) {
+            fails = if self.moves(tank, Moved::After { first, count, share }) {
                 (fails - share) / (1.0 - share)
             } else {
                 share
@@ -253,6 +256,10 @@ fn stop(plant: &Plant<'_>, node: &mut Node, group: &mut [Pour]) -> Option<()> {
     let before = *node;
     for pour in group.iter_mut() {
         let tank = tanks(joined).find(|tank| u32::try_from(*tank) == Ok(pour.tank))?;
+        plant.line.need(plant.line.order_at(before.position), tank)?;
+        if plant.is_unused(tank, &before) {
+            return None;
+        }
         let content = before.content(tank);
         if content.kind == Kind::Sets && !plant.is_due(tank, before.position, before.work, &content) {
             return None;

@@ -107,13 +107,12 @@ pub fn plan<'a>(job: Job<'a>, memory: Memory<'a>) -> Result<Plan<'a>, Error> {
     let plant = Plant { tanks: job.tanks, line, clock, fills };
     let mut reach = greedy::plan(&plant, memory.pours)?;
     let (leader, followers) = roles(&job);
-    let sets = job.tanks.iter().filter(|tank| !fill::sizes(tank).is_empty()).count();
     let mut proof = Proof::Bounded;
     if let Some(bound) = bound::Bound::new(&plant, leader, bounds) {
         let choices = expand::Choices { plant: &plant, leader, followers };
         let mut search = search::Search::new(choices, bound, memory.labels, memory.contents, &reach.node);
         proof = search.run();
-        if sets > 1 {
+        if limited(&plant) > 1 {
             proof = Proof::Bounded;
         }
         if let Some((pours, node)) = search.trace(memory.pours) {
@@ -125,6 +124,12 @@ pub fn plan<'a>(job: Job<'a>, memory: Memory<'a>) -> Result<Plan<'a>, Error> {
         reach.node = level::level(&plant, pours, scratch, reach.node);
     }
     Ok(Plan { plant, pours, reach, proof })
+}
+
+/// Tanks of whole sets, and those whose pot life ends before the last shift does.
+fn limited(plant: &Plant<'_>) -> usize {
+    let expires = |tank| plant.pot_life(tank).is_some_and(|life| plant.clock.expiry(0.0, life) < plant.clock.total());
+    (0..plant.tanks.len()).filter(|tank| plant.tank(*tank).is_some_and(|it| !fill::sizes(it).is_empty()) || expires(*tank)).count()
 }
 
 /// The tank whose sets are chosen, and those that may be mixed beside it.
