@@ -18,6 +18,10 @@ pub(crate) struct Planned {
 
 pub(crate) fn run(job: Job<'_>) -> Result<Planned, Error> {
     let mut room = Room::of(&job);
+    if let Some(labels) = std::env::var("HILUM_LABELS").ok().and_then(|it| it.parse::<usize>().ok()) {
+        room.labels = labels;
+        room.contents = labels * job.tanks.len();
+    }
     loop {
         let mut numbers = vec![0.0; room.numbers];
         let mut fills = vec![Fill::default(); room.fills];

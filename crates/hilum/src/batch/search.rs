@@ -28,7 +28,7 @@ pub struct Label {
 const NONE: u32 = u32::MAX;
 
 /// Expansions that are made at most.
-const EXPANSIONS: u32 = 100_000;
+const EXPANSIONS: u32 = 1_000_000;
 
 /// Labels are found again by their position, in cells of this share of all the seed.
 const CELL: f64 = 1e-7;

@@ -185,7 +185,7 @@ impl<'a, 'b> Writer<'a, 'b> {
         }
         let mixing = self.plant.mixing(span.tank);
         let work = self.work_at(start);
-        let at = clock.slot_before(-1.0, work - mixing + 1.0, mixing).map_or(span.pour.at, |slot| slot.at);
+        let at = clock.slot_before(-1.0, work - mixing + 2e-6, mixing).map_or(span.pour.at, |slot| slot.at);
         let at = clock.caller(at);
         let time = Time::new::<second>;
         Some(Times { mix_at: time(at), ready_at: time(at + mixing), use_by: None, done_at: time(at) })
