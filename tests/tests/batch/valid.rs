@@ -131,7 +131,7 @@ fn replay(job: &Job<'_>, planned: &Planned, treated: &[f64]) {
     let mut at = job.shifts[0].from.value;
     let mut current: Vec<Option<usize>> = vec![None; job.tanks.len()];
     let mut last_seed = at;
-    for (order, seed) in treated.iter().enumerate().filter(|(_, seed)| **seed > 0.0) {
+    for (order, seed) in treated.iter().enumerate().filter(|it| *it.1 > NEAR * job.orders[it.0].mass.value) {
         if order > 0 {
             at = work(job, at, job.orders[order].changeover.value);
         }

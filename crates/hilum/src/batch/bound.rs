@@ -97,7 +97,28 @@ impl<'a, 'b> Bound<'a, 'b> {
             return false;
         }
         let order = least.compare_product(best).then_with(|| compare(least.finish, best.finish));
-        order.then_with(|| compare(least.squares, best.squares)) == Ordering::Greater
+        let squares = || compare(least.squares + self.squares(node, best.mixes - least.mixes), best.squares);
+        order.then_with(squares) == Ordering::Greater
+    }
+
+    /// Which of two is to be followed: what cannot be in time comes last.
+    pub(super) fn compare_promises(&self, a: &Cost, b: &Cost) -> Ordering {
+        let total = self.plant.clock.total();
+        let late = |cost: &Cost| if cost.finish > total { cost.finish } else { 0.0 };
+        late(a).total_cmp(&late(b)).then_with(|| a.compare(b))
+    }
+
+    /// Squares of what the leader's recipe in use still takes, at least, when so many mixes more than needed are made.
+    fn squares(&self, node: &Node, spare: f64) -> f64 {
+        let plant = self.plant;
+        let Some(tank) = self.leader.filter(|_| self.goal >= plant.line.end()) else { return 0.0 };
+        let (rest, share) = self.rest(node, tank, plant.line.order_at(node.position));
+        if rest <= 0.0 || share <= 0.0 {
+            return 0.0;
+        }
+        let poured = least_opened(plant, tank, self.step, rest * share) / share;
+        let mixes = least_mixes(plant, tank, rest, share) + spare.max(0.0);
+        poured * poured / mixes.max(1.0) * (1.0 - SLACK)
     }
 
     /// What a plan through this node costs at least when it treats the seed up to the goal.

@@ -14,6 +14,7 @@ mod node;
 mod output;
 mod search;
 mod step;
+mod store;
 mod write;
 
 pub use clock::{most_treatable, work_between};
@@ -23,14 +24,26 @@ pub use input::{
     Filling, Job, MAX_MIXES, MAX_ORDERS, MAX_SHIFTS, MAX_SIZES, MAX_TANKS, Need, Order, Refill, SetSize, Shift, Tank,
 };
 pub use output::{Mix, Portion, Proof, Summary, Times};
-pub use search::Label;
 pub use step::{Content, Pour};
+pub use store::Label;
 
 use crate::math::ceil;
 use crate::quantity::{Mass, Time, mass::kilogram, time::second};
 use fill::Fills;
 use greedy::Reach;
 use step::Plant;
+
+/// Stops that are looked at before the plan is called bounded.
+const LOOKS: u32 = 400_000;
+
+/// Stops that are looked at for a first plan.
+const FIRST_LOOKS: f64 = 3_000.0;
+
+/// Tanks that may be mixed beside another before they are empty: every one doubles the choices.
+const MOST_FOLLOWERS: u32 = 3;
+
+/// Plans that are followed side by side, at most.
+const WIDEST: u32 = 24;
 
 /// How much working memory a job needs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -106,18 +119,21 @@ pub fn plan<'a>(job: Job<'a>, memory: Memory<'a>) -> Result<Plan<'a>, Error> {
     let fills = all_fills(&job, memory.fills)?;
     let plant = Plant { tanks: job.tanks, line, clock, fills };
     let mut reach = greedy::plan(&plant, memory.pours)?;
-    let (leader, followers) = roles(&job);
-    let mut proof = Proof::Bounded;
-    if let Some(bound) = bound::Bound::new(&plant, leader, bounds) {
-        let choices = expand::Choices { plant: &plant, leader, followers };
-        let mut search = search::Search::new(choices, bound, memory.labels, memory.contents, &reach.node);
-        proof = search.run();
-        if limited(&plant) > 1 {
-            proof = Proof::Bounded;
-        }
-        if let Some((pours, node)) = search.trace(memory.pours) {
-            reach = Reach { pours, node };
-        }
+    let (leader, all) = roles(&job);
+    let followers = first_of(all, MOST_FOLLOWERS);
+    let bound = bound::Bound::new(&plant, leader, bounds).ok_or(Error::Memory { given, needed })?;
+    let store = store::Store::new(memory.labels, memory.contents, job.tanks.len(), line.end());
+    let width = width(bound.least(&node::Node::START).mixes, store.room());
+    let choices = expand::Choices { plant: &plant, leader, followers };
+    let mut search = search::Search::new(choices, bound, store, &reach.node);
+    if width > 0 {
+        search.beam(width);
+        take(&search, memory.pours, &mut reach);
+    }
+    let mut proof = search.run(LOOKS);
+    take(&search, memory.pours, &mut reach);
+    if limited(&plant) > 1 || followers != all {
+        proof = Proof::Bounded;
     }
     let (pours, rest) = memory.pours.split_at_mut_checked(reach.pours).unwrap_or((&mut [], &mut []));
     if let Some(scratch) = rest.get_mut(..reach.pours) {
@@ -132,6 +148,24 @@ fn limited(plant: &Plant<'_>) -> usize {
     (0..plant.tanks.len()).filter(|tank| plant.tank(*tank).is_some_and(|it| !fill::sizes(it).is_empty()) || expires(*tank)).count()
 }
 
+/// Plans that are followed side by side, where so many mixes are due at least.
+fn width(mixes: f64, room: u32) -> u32 {
+    let width = crate::math::floor((f64::from(room) / (2.0 * mixes + 16.0)).min(FIRST_LOOKS / (mixes + 1.0)));
+    whole(width).and_then(|width| u32::try_from(width).ok()).unwrap_or(0).min(WIDEST)
+}
+
+/// So many tanks of a set.
+fn first_of(set: u32, most: u32) -> u32 {
+    tanks(set).take(usize::try_from(most).unwrap_or(0)).map(|tank| 1 << tank).sum()
+}
+
+/// Takes over what was found.
+fn take(search: &search::Search<'_, '_>, pours: &mut [Pour], reach: &mut Reach) {
+    if let Some((pours, node)) = search.trace(pours) {
+        *reach = Reach { pours, node };
+    }
+}
+
 /// The tank whose sets are chosen, and those that may be mixed beside it.
 fn roles(job: &Job<'_>) -> (Option<usize>, u32) {
     let leader = job.tanks.iter().position(|tank| !fill::sizes(tank).is_empty());
@@ -139,7 +173,8 @@ fn roles(job: &Job<'_>) -> (Option<usize>, u32) {
         fill::sizes(tank).is_empty() && (tank.refill == Refill::WhenEmpty || tank.pot_life.is_some())
     };
     let followers = job.tanks.iter().enumerate().filter(|(_, tank)| stops(tank) && !job.shifts.is_empty());
-    (leader, followers.map(|(tank, _)| 1 << tank).sum())
+    let all = followers.map(|(tank, _)| 1 << tank).sum();
+    (leader, all)
 }
 
 fn all_fills<'a>(job: &Job<'a>, mut memory: &'a mut [Fill]) -> Result<[Fills<'a>; MAX_TANKS], Error> {
