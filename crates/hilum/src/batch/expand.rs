@@ -41,12 +41,20 @@ const EARLIER_ORDERS: usize = 8;
 /// How many later shifts are looked at for a better moment to mix.
 const LATER_SHIFTS: usize = 30;
 
+/// Takes up where the choices lead.
+pub(super) trait Visit {
+    /// Is anything to be hoped for from a node whose tanks have just been mixed?
+    fn is_worth(&self, mixed: &Node) -> bool;
+    /// A stop, and the node it leads to.
+    fn visit(&mut self, stop: Stop, node: &Node);
+}
+
 impl Choices<'_, '_> {
     /// Tells every stop worth making here, and where it leads.
-    pub(super) fn each(&self, node: &Node, tell: &mut impl FnMut(Stop, &Node)) {
+    pub(super) fn each(&self, node: &Node, to: &mut impl Visit) {
         let due = node.due(self.plant) | node.early;
         if due == 0 {
-            return self.run(node, Stop::default(), tell);
+            return self.run(node, Stop::default(), to);
         }
         if tanks(due).any(|tank| self.plant.is_unused(tank, node)) {
             return;
@@ -59,11 +67,11 @@ impl Choices<'_, '_> {
         } else {
             0
         };
-        each_subset(free, |beside| self.mix(node, due | beside, tell));
+        each_subset(free, |beside| self.mix(node, due | beside, to));
     }
 
     /// Mixes these tanks, now or later.
-    fn mix(&self, node: &Node, joined: u32, tell: &mut impl FnMut(Stop, &Node)) {
+    fn mix(&self, node: &Node, joined: u32, to: &mut impl Visit) {
         let plant = self.plant;
         let mut shift = 0;
         let mut best = -1.0;
@@ -75,7 +83,7 @@ impl Choices<'_, '_> {
             let usable = self.usable(joined, &slot);
             if usable > best {
                 best = usable;
-                if !self.fill(node, joined, &slot, tell) {
+                if !self.fill(node, joined, &slot, to) {
                     return;
                 }
             }
@@ -93,7 +101,7 @@ impl Choices<'_, '_> {
     }
 
     /// Tries the leader's fills; true if a pot life may have cut one short.
-    fn fill(&self, node: &Node, joined: u32, slot: &Slot, tell: &mut impl FnMut(Stop, &Node)) -> bool {
+    fn fill(&self, node: &Node, joined: u32, slot: &Slot, to: &mut impl Visit) -> bool {
         let plant = self.plant;
         let mut base = *node;
         let order = plant.line.order_at(node.position);
@@ -110,7 +118,7 @@ impl Choices<'_, '_> {
         };
         let Some(leader) = leader else {
             let cut = self.may_expire(&base, joined);
-            self.go(&base, joined, stop, tell);
+            self.go(&base, joined, stop, to);
             return cut;
         };
         let fills = plant.fills(leader);
@@ -121,8 +129,11 @@ impl Choices<'_, '_> {
             let mut filled = base;
             filled.mix(plant, leader, slot, fills.get(index));
             cut |= self.may_expire(&filled, joined);
+            if !to.is_worth(&filled) {
+                continue;
+            }
             let fill = u32::try_from(index).unwrap_or(u32::MAX);
-            self.go(&filled, joined, Stop { fill, ..stop }, tell);
+            self.go(&filled, joined, Stop { fill, ..stop }, to);
         }
         cut
     }
@@ -154,29 +165,29 @@ impl Choices<'_, '_> {
     }
 
     /// Runs on, if what was mixed can be used at all.
-    fn go(&self, node: &Node, joined: u32, stop: Stop, tell: &mut impl FnMut(Stop, &Node)) {
+    fn go(&self, node: &Node, joined: u32, stop: Stop, to: &mut impl Visit) {
         if tanks(joined).all(|tank| node.content(tank).expires > node.work) {
-            self.run(node, stop, tell);
+            self.run(node, stop, to);
         }
     }
 
-    fn run(&self, node: &Node, stop: Stop, tell: &mut impl FnMut(Stop, &Node)) {
+    fn run(&self, node: &Node, stop: Stop, to: &mut impl Visit) {
         let plant = self.plant;
         let leg = plant.leg(node.position, node.work, node.contents(plant));
         let next = after(node, &leg, 0);
         if leg.to < plant.line.end() {
-            self.early(node, &next, stop, tell);
+            self.early(node, &next, stop, to);
         } else {
             let mut last = next;
             last.close_all(plant);
-            return tell(stop, &last);
+            return to.visit(stop, &last);
         }
-        tell(stop, &next);
+        to.visit(stop, &next);
     }
 
     /// Where a mix does not fit at the end of the shift any more, an earlier one may; and one that takes what is left of a
     /// shift lets another, that has a pot life, start after the night.
-    fn early(&self, node: &Node, natural: &Node, stop: Stop, tell: &mut impl FnMut(Stop, &Node)) {
+    fn early(&self, node: &Node, natural: &Node, stop: Stop, to: &mut impl Visit) {
         let plant = self.plant;
         if !plant.clock.has_shifts() {
             return;
@@ -192,7 +203,7 @@ impl Choices<'_, '_> {
             let next = plant.longest_mixing(due & !chosen);
             for room in [mixing, mixing + next] {
                 if let Some(leg) = self.last_stop(node, natural, chosen, room) {
-                    tell(stop, &after(node, &leg, chosen));
+                    to.visit(stop, &after(node, &leg, chosen));
                 }
                 if next <= 0.0 || !plant.may_expire(due & !chosen) {
                     break;

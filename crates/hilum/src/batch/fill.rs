@@ -15,14 +15,15 @@ pub struct Fill {
 }
 
 impl Fill {
-    fn with(mut self, size: usize, set: &SetSize) -> Option<Self> {
-        self.living += set.adds.value;
+    fn with(mut self, size: usize, set: &SetSize, sets: u32) -> Option<Self> {
+        let many = f64::from(sets);
+        self.living += many * set.adds.value;
         let [first, second, number] = &mut self.ranks;
-        *first += set.ranks[0];
-        *second += set.ranks[1];
-        *number += 1.0;
+        *first += many * set.ranks[0];
+        *second += many * set.ranks[1];
+        *number += many;
         let count = self.sets.get_mut(size)?;
-        *count = count.checked_add(1)?;
+        *count = count.checked_add(sets)?;
         Some(self)
     }
 
@@ -49,17 +50,11 @@ impl<'a> Fills<'a> {
         memory: &'a mut [Fill],
     ) -> Result<(Self, &'a mut [Fill]), Error> {
         let room = memory.len() / 2;
-        let mut complete = true;
-        let count = match combine(sizes, most, 0.0, memory) {
-            Some(count) => count,
-            None => {
-                complete = false;
-                // Two thirds of what there is room for, evenly spaced.
-                let gap = most / thirds(room);
-                combine(sizes, most, gap, memory)
-                    .ok_or(Error::TooMany { counted: Counted::Sets, limit: room })?
-            }
-        };
+        let all = combine(sizes, most, 0.0, memory);
+        let complete = all.is_some();
+        // Else by the handful, two thirds of what there is room for, evenly spaced.
+        let some = || combine(sizes, most, most / thirds(room), memory);
+        let count = all.or_else(some).ok_or(Error::TooMany { counted: Counted::Sets, limit: room })?;
         let (all, rest) = memory.split_at_mut_checked(count).unwrap_or((&mut [], &mut []));
         Ok((Self { all, complete }, rest))
     }
@@ -94,29 +89,30 @@ fn combine(sizes: &[SetSize], most: f64, gap: f64, memory: &mut [Fill]) -> Optio
     for (index, size) in sizes.iter().enumerate() {
         let known = before.get_mut(..count)?;
         known.copy_from_slice(sums.get(..count)?);
-        count = close(known, index, size, most, gap.max(most * SLACK), sums)?;
+        if gap <= 0.0 && size.adds.value <= most * SLACK {
+            return None;
+        }
+        let handful = u32::try_from(super::whole(1.01 * gap / size.adds.value).unwrap_or(usize::MAX))
+            .unwrap_or(u32::MAX);
+        let grow = |fill: &Fill| fill.with(index, size, handful.max(1)).filter(|fill| fill.living <= most);
+        count = close(known, grow, most * SLACK, gap.max(most * SLACK), sums)?;
     }
     // The empty fill is none.
     sums.copy_within(1..count, 0);
     Some(count - 1)
 }
 
-/// Merges `known` with the sums found and one set more; none if they do not fit.
+/// Merges `known` with the sums found, grown; none if they do not fit.
 fn close(
     known: &[Fill],
-    index: usize,
-    size: &SetSize,
-    most: f64,
+    grow: impl Fn(&Fill) -> Option<Fill>,
+    same: f64,
     gap: f64,
     sums: &mut [Fill],
 ) -> Option<usize> {
     let (mut old, mut base, mut count) = (known.iter().peekable(), 0, 0_usize);
     loop {
-        let grown = if base < count {
-            sums.get(base)?.with(index, size).filter(|fill| fill.living <= most)
-        } else {
-            None
-        };
+        let grown = sums.get(base).filter(|_| base < count).and_then(&grow);
         let next = match (old.peek(), grown) {
             (Some(fill), Some(more)) if fill.living <= more.living => *old.next()?,
             (Some(_), None) => *old.next()?,
@@ -128,7 +124,7 @@ fn close(
         };
         match count.checked_sub(1).and_then(|last| sums.get_mut(last)) {
             Some(last) if next.living - last.living <= gap => {
-                if count > 1 && next.living - last.living <= most * SLACK && next.is_better_than(last) {
+                if count > 1 && next.living - last.living <= same && next.is_better_than(last) {
                     *last = next;
                 }
             }

@@ -13,7 +13,6 @@ mod line;
 mod node;
 mod output;
 mod search;
-mod start;
 mod step;
 mod store;
 mod write;
@@ -156,7 +155,9 @@ fn limited(plant: &Plant<'_>) -> usize {
 
 /// Plans that are followed side by side, where so many mixes are due at least.
 fn width(mixes: f64, room: u32) -> u32 {
-    let width = crate::math::floor((f64::from(room) / (2.0 * mixes + 16.0)).min(FIRST_LOOKS / (mixes + 1.0)));
+    let most = (f64::from(room) / (2.0 * mixes + 16.0)).min(FIRST_LOOKS / (mixes + 1.0));
+    // Short plans are found at once by the search itself.
+    let width = crate::math::floor(most.min(0.5 * mixes));
     whole(width).and_then(|width| u32::try_from(width).ok()).unwrap_or(0).min(WIDEST)
 }
 

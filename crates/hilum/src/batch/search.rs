@@ -1,7 +1,7 @@
 //! The best plan: labels in order of time, the dominated ones dropped.
 
 use super::bound::Bound;
-use super::expand::{Choices, Stop};
+use super::expand::{Choices, Stop, Visit};
 use super::node::{Cost, Node, compare};
 use super::step::{Content, Kind, Plant, Pour};
 use super::store::{Label, NONE, Store};
@@ -29,6 +29,39 @@ pub(super) struct Search<'a, 'b> {
     found: Option<Found>,
 }
 
+/// Where the choices of a label of the beam lead.
+struct Stage<'s, 'a, 'b> {
+    search: &'s mut Search<'a, 'b>,
+    parent: u32,
+    /// First label of the next stage, and how many it may have.
+    first: u32,
+    width: u32,
+}
+
+impl Visit for Stage<'_, '_, '_> {
+    fn is_worth(&self, mixed: &Node) -> bool {
+        !self.search.is_hopeless(mixed)
+    }
+    fn visit(&mut self, stop: Stop, node: &Node) {
+        self.search.keep(stop, node, self.parent, self.first, self.width);
+    }
+}
+
+/// Where the choices of a label of the search lead.
+struct Next<'s, 'a, 'b> {
+    search: &'s mut Search<'a, 'b>,
+    parent: u32,
+}
+
+impl Visit for Next<'_, '_, '_> {
+    fn is_worth(&self, mixed: &Node) -> bool {
+        !self.search.is_hopeless(mixed)
+    }
+    fn visit(&mut self, stop: Stop, node: &Node) {
+        self.search.offer(stop, node, self.parent);
+    }
+}
+
 impl<'a, 'b> Search<'a, 'b> {
     /// `known` is where a plan ends that is to be bettered.
     pub(super) fn new(
@@ -53,7 +86,8 @@ impl<'a, 'b> Search<'a, 'b> {
         while first < end && self.store.room() - end >= width {
             for index in first..end {
                 let node = self.store.node(index);
-                choices.each(&node, &mut |stop, next| self.keep(stop, next, index, end, width));
+                let stage = Stage { search: self, parent: index, first: end, width };
+                choices.each(&node, &mut { stage });
             }
             (first, end) = (end, self.store.count);
         }
@@ -70,7 +104,7 @@ impl<'a, 'b> Search<'a, 'b> {
             if self.is_hopeless(&node) || self.is_dominated(&node, index) {
                 continue;
             }
-            choices.each(&node, &mut |stop, next| self.offer(stop, next, index));
+            choices.each(&node, &mut Next { search: self, parent: index });
             if self.full || self.looks >= most {
                 return Proof::Bounded;
             }
