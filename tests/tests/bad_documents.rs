@@ -1,4 +1,11 @@
 //! What is wrong with a job is told: where, with the value, and what would be right.
+#![expect(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test stops at the first surprise"
+)]
 
 use hilum_job::{Job, Problems, limits, plan};
 use serde_json::{Value, json};

@@ -1,4 +1,5 @@
 //! The published JSON Schemas are those of the Rust types, and the demo jobs and their plans keep them.
+#![expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 
 use std::fs;
 use std::path::{Path, PathBuf};

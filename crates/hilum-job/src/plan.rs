@@ -155,7 +155,7 @@ impl<'m, 'j> Worked<'m, 'j> {
     /// Product that the opened sets hold.
     pub(crate) fn product_opened(&self, t: usize) -> Option<f64> {
         let opened = self.opened.get(t)?.as_ref()?;
-        if opened.poured_whole {
+        if opened.decided == pack::Decided::ByMixes {
             return Some(self.beyond.get(t)?.poured);
         }
         let sizes = self.sizes.get(t)?.iter().zip(&opened.sets);
@@ -164,7 +164,10 @@ impl<'m, 'j> Worked<'m, 'j> {
 
     /// Whether the shelf has too little of a product.
     fn short(&self, t: usize) -> bool {
-        self.opened.get(t).and_then(Option::as_ref).is_some_and(|opened| opened.short)
+        self.opened
+            .get(t)
+            .and_then(Option::as_ref)
+            .is_some_and(|opened| opened.supply == hilum::pack::Supply::Short)
     }
 
     fn cost(&self, t: usize) -> Option<LineCost> {

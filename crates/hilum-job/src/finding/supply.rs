@@ -21,7 +21,7 @@ pub(super) fn findings(worked: &Worked<'_, '_>, found: &mut Found) {
     for (t, ((line, sizes), opened)) in lines {
         coverage(worked, t, line, sizes, found);
         let Some(opened) = opened else { continue };
-        if opened.short {
+        if opened.supply == hilum::pack::Supply::Short {
             let message = short(worked, t, line, sizes, opened);
             found.add(Severity::Stop, Code::ShortOfProduct, format!("/treatments/{t}/packs"), message);
         } else if opened.almost {
@@ -130,7 +130,7 @@ fn bounds(worked: &Worked<'_, '_>, found: &mut Found) {
         found.add(Severity::Note, Code::BoundReached, "/tanks", message);
     }
     for (t, opened) in worked.opened.iter().enumerate() {
-        if opened.as_ref().is_some_and(|opened| !opened.proven) {
+        if opened.as_ref().is_some_and(|opened| opened.proof == hilum::pack::Proof::BoundReached) {
             let message = format!(
                 "{}: the search for the best packs stopped at its bound of work. The sets cover the orders, but a better choice may exist. Leave out packs that you would not open.",
                 product(worked, t)

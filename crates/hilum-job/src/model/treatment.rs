@@ -2,7 +2,6 @@
 
 use alloc::collections::BTreeMap;
 use alloc::format;
-use alloc::string::String;
 use alloc::vec::Vec;
 
 use chrono::NaiveDate;
@@ -293,10 +292,10 @@ fn living_product(
     alive.then_some(index)
 }
 
-fn date(text: &String, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<NaiveDate> {
+fn date(text: &str, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<NaiveDate> {
     NaiveDate::parse_from_str(text, "%Y-%m-%d")
         .map_err(|_| {
-            gathered.add(at, Some(quoted(text)), "is not a day; write year-month-day as in \"2027-09-30\"")
+            gathered.add(at, Some(quoted(text)), "is not a day; write year-month-day as in \"2027-09-30\"");
         })
         .ok()
 }

@@ -3,7 +3,9 @@
 use alloc::vec;
 use alloc::vec::Vec;
 
-use hilum::batch::{self, Filling, Memory, Mix, Need, Portion, Proof, Room, SetSize};
+use hilum::batch::{
+    self, Content, Fill, Filling, Label, Memory, Mix, Need, Portion, Pour, Proof, Room, SetSize,
+};
 use hilum::quantity::{Mass, MassFlow, Measure, Time, Volume};
 use hilum::treater::SeedFlow;
 
@@ -220,12 +222,12 @@ pub(crate) fn since(draft: &Draft<'_, '_>, instant: crate::model::after::Instant
 fn solve(job: &batch::Job<'_>, planned: &mut Batches) -> Result<(), batch::Error> {
     let room = Room::of(job);
     let mut numbers = vec![Default::default(); room.numbers];
-    let mut fills = vec![Default::default(); room.fills];
-    let mut labels = vec![Default::default(); room.labels];
-    let mut contents = vec![Default::default(); room.contents];
+    let mut fills = vec![Fill::default(); room.fills];
+    let mut labels = vec![Label::default(); room.labels];
+    let mut contents = vec![Content::default(); room.contents];
     let mut enough = room.pours;
     loop {
-        let mut pours = vec![Default::default(); enough];
+        let mut pours = vec![Pour::default(); enough];
         let memory = Memory {
             numbers: &mut numbers,
             fills: &mut fills,

@@ -4,7 +4,9 @@ use alloc::vec::Vec;
 use core::num::NonZeroU32;
 
 use hilum::Error;
-use hilum::pack::{Choice, Coverage, Objective, PackSize, Price, SetsNeeded, almost_covered, cases, choose};
+use hilum::pack::{
+    Choice, Coverage, Objective, PackSize, Price, Proof, SetsNeeded, Supply, almost_covered, cases, choose,
+};
 use hilum::quantity::{Mass, Measure, Seeds};
 
 use super::dose::{Amount, Label, Rate};
@@ -42,17 +44,24 @@ pub(crate) fn adds(
 }
 
 /// What is opened of a product.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 pub(crate) struct Opened {
     /// Sets by pack size, in the job's order.
     pub(crate) sets: Vec<u64>,
-    /// Whether whole sets went into the mixes, so that what is opened is what is poured.
-    pub(crate) poured_whole: bool,
-    /// Whether the shelf has too few.
-    pub(crate) short: bool,
-    pub(crate) proven: bool,
+    pub(crate) decided: Decided,
+    pub(crate) supply: Supply,
+    pub(crate) proof: Proof,
     /// Slightly more seed than one set fewer covers.
     pub(crate) almost: bool,
+}
+
+/// What decided which sets are opened.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Decided {
+    /// The mixes that whole sets went into: what is opened is what is poured.
+    ByMixes,
+    /// The choice among pack sizes.
+    ByChoice,
 }
 
 /// What stands in the way of a pack size.
@@ -151,9 +160,9 @@ pub(crate) fn choice(
     let almost = almost(&choice, &offered, treated)?;
     Ok(Some(Opened {
         sets: choice.sets().collect(),
-        poured_whole: false,
-        short: choice.supply == hilum::pack::Supply::Short,
-        proven: choice.proof == hilum::pack::Proof::Proven,
+        decided: Decided::ByChoice,
+        supply: choice.supply,
+        proof: choice.proof,
         almost,
     }))
 }
