@@ -6,7 +6,7 @@
 //! up to one of these, without losing time.
 
 use super::clock::{INSTANT, Slot};
-use super::greedy::choose;
+use super::greedy::{Choice, choose};
 use super::line::SLACK;
 use super::node::Node;
 use super::step::{Kind, Leg, Plant};
@@ -44,7 +44,7 @@ const LATER_SHIFTS: usize = 30;
 /// Takes up where the choices lead.
 pub(super) trait Visit {
     /// Is anything to be hoped for from a node whose tanks have just been mixed?
-    fn is_worth(&self, mixed: &Node) -> bool;
+    fn is_worth(&mut self, mixed: &Node) -> bool;
     /// A stop, and the node it leads to.
     fn visit(&mut self, stop: Stop, node: &Node);
 }
@@ -108,7 +108,10 @@ impl Choices<'_, '_> {
         let leader = self.leader.filter(|it| joined & (1 << it) != 0 && plant.is_sets(*it, order));
         for tank in tanks(joined).filter(|tank| Some(*tank) != leader) {
             let Ok(fill) = choose(plant, node, tank, slot) else { return false };
-            base.mix(plant, tank, slot, fill.and_then(|index| plant.fills(tank).get(index)));
+            if fill == Choice::OutOfStock {
+                return false;
+            }
+            base.mix(plant, tank, slot, fill.fill().and_then(|index| plant.fills(tank).get(index)));
         }
         let stop = Stop {
             at: slot.at,
@@ -126,6 +129,9 @@ impl Choices<'_, '_> {
         // A larger fill than now may be of use at a later moment.
         let mut cut = range.cut_by_time;
         for index in (range.least..=range.most).rev() {
+            if !fills.get(index).is_some_and(|fill| plant.is_in_stock(leader, node, fill)) {
+                continue;
+            }
             let mut filled = base;
             filled.mix(plant, leader, slot, fills.get(index));
             cut |= self.may_expire(&filled, joined);
@@ -267,6 +273,8 @@ pub(super) struct Range {
     pub(super) enough: usize,
     /// One more than enough, where that empties the lines at the expiry and sets of the next mix may then come out even.
     pub(super) most: usize,
+    /// The largest that fits.
+    pub(super) top: usize,
     /// Living product that can be used.
     pub(super) wanted: f64,
     /// By the pot life or the end of the shifts, not by the end of the recipe?
@@ -325,8 +333,13 @@ impl Plant<'_> {
         let cut_by_time = usable < recipe;
         let even = fills.get(enough).is_some_and(|fill| fill.living <= wanted * (1.0 + 3.0 * SLACK));
         let lines = self.tank(tank).is_some_and(|it| it.hold_up.value > 0.0);
-        let most = if cut_by_time && even && lines { (enough + 1).min(top) } else { enough };
-        Ok(Some(Range { least, enough, most, wanted, cut_by_time }))
+        let most = match self.stock {
+            // The ones that are enough may not be on the shelf.
+            Some(stock) if stock.tank == tank => top,
+            _ if cut_by_time && even && lines => (enough + 1).min(top),
+            _ => enough,
+        };
+        Ok(Some(Range { least, enough, most, top, wanted, cut_by_time }))
     }
 }
 

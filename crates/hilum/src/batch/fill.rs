@@ -32,6 +32,15 @@ impl Fill {
     }
 }
 
+/// May more sets be used than are on the shelf?
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Keep {
+    /// Yes; of fills alike in volume the best one is enough.
+    NoStock,
+    /// No; every fill counts.
+    Stock,
+}
+
 /// The fills of one tank, by rising volume; the best of those that are equal in volume.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Fills<'a> {
@@ -47,16 +56,16 @@ impl<'a> Fills<'a> {
     pub(super) fn new(
         sizes: &[SetSize],
         most: f64,
+        stock: Keep,
         memory: &'a mut [Fill],
-    ) -> Result<(Self, &'a mut [Fill]), Error> {
+    ) -> Result<Self, Error> {
         let room = memory.len() / 2;
-        let all = combine(sizes, most, 0.0, memory);
+        let all = combine(sizes, most, stock, 0.0, memory);
         let complete = all.is_some();
         // Else by the handful, two thirds of what there is room for, evenly spaced.
-        let some = || combine(sizes, most, most / thirds(room), memory);
+        let some = || combine(sizes, most, stock, most / thirds(room), memory);
         let count = all.or_else(some).ok_or(Error::TooMany { counted: Counted::Sets, limit: room })?;
-        let (all, rest) = memory.split_at_mut_checked(count).unwrap_or((&mut [], &mut []));
-        Ok((Self { all, complete }, rest))
+        Ok(Self { all: memory.get(..count).unwrap_or(&[]), complete })
     }
 
     /// The largest fill of at most this volume.
@@ -80,7 +89,7 @@ fn thirds(room: usize) -> f64 {
 }
 
 /// Adds size after size: every sum is a sum of the sizes before, or a sum found and one set more.
-fn combine(sizes: &[SetSize], most: f64, gap: f64, memory: &mut [Fill]) -> Option<usize> {
+fn combine(sizes: &[SetSize], most: f64, keep: Keep, gap: f64, memory: &mut [Fill]) -> Option<usize> {
     let room = memory.len() / 2;
     let (sums, before) = memory.split_at_mut_checked(room)?;
     let most = most * (1.0 + SLACK);
@@ -94,8 +103,13 @@ fn combine(sizes: &[SetSize], most: f64, gap: f64, memory: &mut [Fill]) -> Optio
         }
         let handful = u32::try_from(super::whole(1.01 * gap / size.adds.value).unwrap_or(usize::MAX))
             .unwrap_or(u32::MAX);
-        let grow = |fill: &Fill| fill.with(index, size, handful.max(1)).filter(|fill| fill.living <= most);
-        count = close(known, grow, most * SLACK, gap.max(most * SLACK), sums)?;
+        let stock = size.stock.filter(|_| keep == Keep::Stock).unwrap_or(u32::MAX);
+        let fits =
+            |fill: &Fill| fill.living <= most && fill.sets.get(index).is_some_and(|sets| *sets <= stock);
+        let grow = |fill: &Fill| fill.with(index, size, handful.max(1)).filter(fits);
+        // Nothing is nearer than -1: all are kept.
+        let same = if keep == Keep::Stock && gap <= 0.0 { -1.0 } else { gap.max(most * SLACK) };
+        count = close(known, grow, most * SLACK, same, sums)?;
     }
     // The empty fill is none.
     sums.copy_within(1..count, 0);

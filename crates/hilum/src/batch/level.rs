@@ -5,10 +5,9 @@
 
 use super::expand::after;
 use super::line::SLACK;
-use super::node::Node;
+use super::node::{Node, compare};
 use super::step::{Kind, Plant, Pour};
 use super::{MAX_TANKS, tanks};
-use core::cmp::Ordering;
 
 /// Stops that are tried anew at most, all trials taken together.
 const TRIALS: usize = 20_000;
@@ -70,8 +69,8 @@ impl Trial<'_, '_> {
         sort(self.scratch);
         match replay(self.plant, self.scratch) {
             Some(node)
-                if node.position >= self.best.position
-                    && node.cost.compare(&self.best.cost) == Ordering::Less =>
+                if compare(node.position, self.best.position).is_ge()
+                    && node.cost.compare(&self.best.cost).is_lt() =>
             {
                 self.pours.copy_from_slice(self.scratch);
                 self.best = node;

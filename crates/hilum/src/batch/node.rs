@@ -4,7 +4,7 @@ use super::clock::Slot;
 use super::fill::Fill;
 use super::line::SLACK;
 use super::step::{Content, Kind, Plant};
-use super::{MAX_TANKS, tanks};
+use super::{MAX_SIZES, MAX_TANKS, tanks};
 use core::cmp::Ordering;
 
 /// What plans are compared by, after the seed treated.
@@ -77,6 +77,8 @@ pub(super) struct Node {
     pub(super) cost: Cost,
     /// Tanks to be mixed here although they are not due.
     pub(super) early: u32,
+    /// Sets opened of each size, in the tank whose stock counts.
+    pub(super) sets: [u32; MAX_SIZES],
     pub(super) contents: [Content; MAX_TANKS],
 }
 
@@ -86,6 +88,7 @@ impl Node {
         work: 0.0,
         cost: Cost { opened: 0.0, mixes: 0.0, finish: 0.0, squares: 0.0, ranks: [0.0; 3] },
         early: 0,
+        sets: [0; MAX_SIZES],
         contents: [Content { recipe: 0.0, from: 0.0, end: 0.0, hold_up: 0.0, expires: 0.0, kind: Kind::None };
             MAX_TANKS],
     };
@@ -125,6 +128,12 @@ impl Node {
                 let slurry = fill.living / living;
                 self.cost.opened += fill.living;
                 self.cost.squares += slurry * slurry;
+                if plant.stock.is_some_and(|stock| stock.tank == tank) {
+                    self.sets
+                        .iter_mut()
+                        .zip(&fill.sets)
+                        .for_each(|(sum, sets)| *sum = sum.saturating_add(*sets));
+                }
                 self.cost.ranks.iter_mut().zip(&fill.ranks).for_each(|(sum, rank)| *sum += rank);
             }
             None => self.cost.opened += mixed.hold_up * living,

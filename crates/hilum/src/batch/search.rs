@@ -22,7 +22,9 @@ pub(super) struct Search<'a, 'b> {
     bound: Bound<'a, 'b>,
     store: Store<'b>,
     full: bool,
+    /// Mixes that were looked at, and how many may be.
     looks: u32,
+    most: u32,
     /// The best plan so far: how far, at what cost; where it ends, if it is not the one given.
     goal: f64,
     best: Cost,
@@ -39,8 +41,8 @@ struct Stage<'s, 'a, 'b> {
 }
 
 impl Visit for Stage<'_, '_, '_> {
-    fn is_worth(&self, mixed: &Node) -> bool {
-        !self.search.is_hopeless(mixed)
+    fn is_worth(&mut self, mixed: &Node) -> bool {
+        self.search.look() && !self.search.is_hopeless(mixed)
     }
     fn visit(&mut self, stop: Stop, node: &Node) {
         self.search.keep(stop, node, self.parent, self.first, self.width);
@@ -54,8 +56,8 @@ struct Next<'s, 'a, 'b> {
 }
 
 impl Visit for Next<'_, '_, '_> {
-    fn is_worth(&self, mixed: &Node) -> bool {
-        !self.search.is_hopeless(mixed)
+    fn is_worth(&mut self, mixed: &Node) -> bool {
+        self.search.look() && !self.search.is_hopeless(mixed)
     }
     fn visit(&mut self, stop: Stop, node: &Node) {
         self.search.offer(stop, node, self.parent);
@@ -72,18 +74,28 @@ impl<'a, 'b> Search<'a, 'b> {
     ) -> Self {
         let plant = choices.plant;
         let (goal, best) = (known.position, known.cost);
-        let mut search =
-            Self { plant, choices, bound, store, full: false, looks: 0, goal, best, found: None };
+        let mut search = Self {
+            plant,
+            choices,
+            bound,
+            store,
+            full: false,
+            looks: 0,
+            most: u32::MAX,
+            goal,
+            best,
+            found: None,
+        };
         search.bound.aim(goal);
         search
     }
 
     /// Follows the few most promising plans from stop to stop: quick, and often the best.
-    pub(super) fn beam(&mut self, width: u32) {
+    pub(super) fn beam(&mut self, width: u32, most: u32) {
         let choices = self.choices;
-        self.start();
+        self.start(most);
         let (mut first, mut end) = (0, self.store.count);
-        while first < end && self.store.room() - end >= width {
+        while first < end && !self.full && self.store.room() - end >= width {
             for index in first..end {
                 let node = self.store.node(index);
                 let stage = Stage { search: self, parent: index, first: end, width };
@@ -96,7 +108,7 @@ impl<'a, 'b> Search<'a, 'b> {
     /// Searches; tells whether nothing can be better.
     pub(super) fn run(&mut self, most: u32) -> Proof {
         let choices = self.choices;
-        self.start();
+        self.start(most);
         self.store.link_last();
         self.store.push(0);
         while let Some(index) = self.store.pop() {
@@ -105,17 +117,17 @@ impl<'a, 'b> Search<'a, 'b> {
                 continue;
             }
             choices.each(&node, &mut Next { search: self, parent: index });
-            if self.full || self.looks >= most {
+            if self.full {
                 return Proof::Bounded;
             }
         }
         if self.full { Proof::Bounded } else { Proof::Proven }
     }
 
-    fn start(&mut self) {
+    fn start(&mut self, most: u32) {
         self.store.clear();
         self.full = !self.store.add(Stop::default(), &Node::START, NONE, Cost::default());
-        (self.found, self.looks) = (None, 0);
+        (self.found, self.looks, self.most) = (None, 0, most);
     }
 
     /// Writes the pours of the plan that was found; none if the one given was the best.
@@ -135,13 +147,19 @@ impl<'a, 'b> Search<'a, 'b> {
         Some((count, end))
     }
 
+    /// Counts; false when it has been enough.
+    fn look(&mut self) -> bool {
+        self.looks += 1;
+        self.full |= self.looks > self.most;
+        !self.full
+    }
+
     fn is_hopeless(&self, node: &Node) -> bool {
         self.bound.is_hopeless(node, &self.best)
     }
 
     /// Takes a node up, if it may lead to something better.
     fn offer(&mut self, stop: Stop, node: &Node, parent: u32) {
-        self.looks += 1;
         self.compare_with_best(stop, node, parent);
         if self.ends(node) || self.is_hopeless(node) || self.is_dominated(node, NONE) {
             return;
@@ -212,6 +230,7 @@ impl<'a, 'b> Search<'a, 'b> {
         if compare(label.position, node.position) != Ordering::Equal
             || label.work > node.work + 1e-6
             || (label.early != 0 && label.early != node.early)
+            || !self.plant.leaves_stock(&label.sets, &node.sets)
         {
             return false;
         }

@@ -1,9 +1,10 @@
 //! What happens from one stop to the next?
 
 use super::clock::{Clock, INSTANT};
-use super::fill::{self, Fills};
+use super::fill::{self, Fill, Fills};
 use super::line::{Line, SLACK};
-use super::{MAX_TANKS, Refill, Tank, tanks};
+use super::node::Node;
+use super::{MAX_SIZES, MAX_TANKS, Refill, Tank, tanks};
 
 /// How a tank's mix was made.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
@@ -66,6 +67,15 @@ pub(super) struct Plant<'a> {
     pub(super) line: Line<'a>,
     pub(super) clock: Clock<'a>,
     pub(super) fills: [Fills<'a>; MAX_TANKS],
+    /// The stock to be kept to.
+    pub(super) stock: Option<Stock>,
+}
+
+/// Sets on the shelf of each size, for one tank.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Stock {
+    pub(super) tank: usize,
+    pub(super) sets: [u32; MAX_SIZES],
 }
 
 impl<'a> Plant<'a> {
@@ -137,6 +147,22 @@ impl<'a> Plant<'a> {
             Some(need) => need.living,
             None => self.living(tank, self.line.next_need(tank, self.line.start_of(order))),
         }
+    }
+
+    /// Are these sets still on the shelf?
+    pub(super) fn is_in_stock(&self, tank: usize, node: &Node, fill: &Fill) -> bool {
+        self.stock.filter(|stock| stock.tank == tank).is_none_or(|stock| {
+            let opened = node.sets.iter().zip(&fill.sets).map(|(opened, more)| opened.saturating_add(*more));
+            opened.zip(stock.sets).all(|(opened, stock)| opened <= stock)
+        })
+    }
+
+    /// Do the first sets opened leave at least as many on the shelf as the others, where it matters?
+    pub(super) fn leaves_stock(&self, sets: &[u32; MAX_SIZES], others: &[u32; MAX_SIZES]) -> bool {
+        self.stock.is_none_or(|stock| {
+            let pairs = sets.iter().zip(others).zip(stock.sets);
+            pairs.into_iter().all(|((a, b), stock)| stock == u32::MAX || a <= b)
+        })
     }
 
     pub(super) fn capacity(&self, tank: usize) -> f64 {

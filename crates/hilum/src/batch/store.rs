@@ -1,5 +1,6 @@
 //! Where plans under comparison are kept: in the caller's memory.
 
+use super::MAX_SIZES;
 use super::expand::Stop;
 use super::node::{Cost, Node};
 use super::step::Content;
@@ -14,6 +15,8 @@ pub struct Label {
     /// What it will have cost at least in the end.
     pub(super) least: Cost,
     pub(super) early: u32,
+    /// Sets opened of each size.
+    pub(super) sets: [u32; MAX_SIZES],
     /// What was decided at the parent.
     pub(super) stop: Stop,
     pub(super) parent: u32,
@@ -43,12 +46,19 @@ pub(super) struct Store<'b> {
 }
 
 impl<'b> Store<'b> {
-    /// For so many tanks, and so much seed.
+    /// For so many tanks, and about so much seed.
     pub(super) fn new(labels: &'b mut [Label], contents: &'b mut [Content], tanks: usize, seed: f64) -> Self {
         let room =
             labels.len().min(contents.len() / tanks.max(1)).min(usize::try_from(NONE - 1).unwrap_or(0));
         let labels = labels.get_mut(..room).unwrap_or(&mut []);
-        Self { labels, contents, tanks, cell: seed * CELL, count: 0, queued: 0 }
+        Self {
+            labels,
+            contents,
+            tanks,
+            cell: if seed > 0.0 { seed * CELL } else { 1.0 },
+            count: 0,
+            queued: 0,
+        }
     }
 
     /// Forgets all.
@@ -79,6 +89,7 @@ impl<'b> Store<'b> {
         if let Some(label) = self.label(index) {
             (node.position, node.work, node.cost, node.early) =
                 (label.position, label.work, label.cost, label.early);
+            node.sets = label.sets;
         }
         node.contents.iter_mut().zip(self.contents(index)).for_each(|(cell, content)| *cell = *content);
         node
@@ -98,7 +109,7 @@ impl<'b> Store<'b> {
         let Some(label) = self.label_mut(index) else { return false };
         (label.position, label.work, label.cost, label.early) =
             (node.position, node.work, node.cost, node.early);
-        (label.stop, label.parent, label.least) = (stop, parent, least);
+        (label.stop, label.parent, label.least, label.sets) = (stop, parent, least, node.sets);
         let start = usize::try_from(index).unwrap_or(usize::MAX).saturating_mul(tanks);
         let cells = self.contents.get_mut(start..).unwrap_or(&mut []);
         cells.iter_mut().zip(node.contents.iter().take(tanks)).for_each(|(cell, content)| *cell = *content);
