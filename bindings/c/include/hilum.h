@@ -2049,7 +2049,7 @@ int32_t hilum_batch_work_between(hilum_time from,
 
 /// How much seed can be run in one pot life, at the best moment of n shifts to mix:
 /// speed x the most of (work time in the pot life, less mixing). work: n of them.
-/// Errors: NULL; a time that is not finite; a speed that is not finite or not more than 0.
+/// Errors: NULL; a time that is not finite, a pot life or mixing that is negative; a speed that is not finite or not more than 0.
 int32_t hilum_batch_most_treatable(hilum_time pot_life,
                                    hilum_time mixing,
                                    const hilum_batch_shift *shifts,
@@ -3059,6 +3059,174 @@ int32_t hilum_active_per_mass_from_bus(int32_t steps, int32_t ddi, hilum_active_
 
 /* ==== Many at once ======================================================================================== */
 
+/// n numbers of a unit, as hilum_mass_from does for one.
+/// Errors: as there, with the first bad element in bad; none is written then.
+int32_t hilum_mass_from_n(const double *values, int32_t unit, hilum_mass *out, size_t n, size_t *bad);
+
+/// How many of a unit each of n is, as hilum_mass_in does for one.
+/// Errors: as there, with the first bad element in bad; none is written then.
+int32_t hilum_mass_in_n(const hilum_mass *masses, int32_t unit, double *out, size_t n, size_t *bad);
+
+/// n numbers of a unit, as hilum_volume_from does for one.
+/// Errors: as there, with the first bad element in bad; none is written then.
+int32_t hilum_volume_from_n(const double *values, int32_t unit, hilum_volume *out, size_t n, size_t *bad);
+
+/// How many of a unit each of n is, as hilum_volume_in does for one.
+/// Errors: as there, with the first bad element in bad; none is written then.
+int32_t hilum_volume_in_n(const hilum_volume *volumes, int32_t unit, double *out, size_t n, size_t *bad);
+
+/// n numbers of a unit, as hilum_area_from does for one.
+/// Errors: as there, with the first bad element in bad; none is written then.
+int32_t hilum_area_from_n(const double *values, int32_t unit, hilum_area *out, size_t n, size_t *bad);
+
+/// How many of a unit each of n is, as hilum_area_in does for one.
+/// Errors: as there, with the first bad element in bad; none is written then.
+int32_t hilum_area_in_n(const hilum_area *areas, int32_t unit, double *out, size_t n, size_t *bad);
+
+/// n numbers of a unit over per x per_unit, as hilum_seed_size_from does for one.
+/// Errors: as there, with the first bad element in bad; none is written then.
+int32_t hilum_seed_size_from_n(const double *values,
+                               int32_t unit,
+                               double per,
+                               int32_t per_unit,
+                               hilum_seed_size *out,
+                               size_t n,
+                               size_t *bad);
+
+/// How many of a unit over per x per_unit each of n is, as hilum_seed_size_in does for one.
+/// Errors: as there, with the first bad element in bad; none is written then.
+int32_t hilum_seed_size_in_n(const hilum_seed_size *sizes,
+                             int32_t unit,
+                             double per,
+                             int32_t per_unit,
+                             double *out,
+                             size_t n,
+                             size_t *bad);
+
+/// n numbers of a unit over per x per_unit, as hilum_sown_from does for one.
+/// Errors: as there, with the first bad element in bad; none is written then.
+int32_t hilum_sown_from_n(const double *values,
+                          int32_t unit,
+                          double per,
+                          int32_t per_unit,
+                          hilum_sown *out,
+                          size_t n,
+                          size_t *bad);
+
+/// How many of a unit over per x per_unit each of n is, as hilum_sown_in does for one.
+/// Errors: as there, with the first bad element in bad; none is written then.
+int32_t hilum_sown_in_n(const hilum_sown *sowings,
+                        int32_t unit,
+                        double per,
+                        int32_t per_unit,
+                        double *out,
+                        size_t n,
+                        size_t *bad);
+
+/// n numbers of a unit over per x per_unit, as hilum_rate_per_mass_from does for one.
+/// Errors: as there, with the first bad element in bad; none is written then.
+int32_t hilum_rate_per_mass_from_n(const double *values,
+                                   int32_t unit,
+                                   double per,
+                                   int32_t per_unit,
+                                   hilum_rate_per_mass *out,
+                                   size_t n,
+                                   size_t *bad);
+
+/// How many of a unit over per x per_unit each of n is, as hilum_rate_per_mass_in does for one.
+/// Errors: as there, with the first bad element in bad; none is written then.
+int32_t hilum_rate_per_mass_in_n(const hilum_rate_per_mass *rates,
+                                 int32_t unit,
+                                 double per,
+                                 int32_t per_unit,
+                                 double *out,
+                                 size_t n,
+                                 size_t *bad);
+
+/// n numbers of a unit over per x per_unit, as hilum_rate_per_seed_from does for one.
+/// Errors: as there, with the first bad element in bad; none is written then.
+int32_t hilum_rate_per_seed_from_n(const double *values,
+                                   int32_t unit,
+                                   double per,
+                                   int32_t per_unit,
+                                   hilum_rate_per_seed *out,
+                                   size_t n,
+                                   size_t *bad);
+
+/// How many of a unit over per x per_unit each of n is, as hilum_rate_per_seed_in does for one.
+/// Errors: as there, with the first bad element in bad; none is written then.
+int32_t hilum_rate_per_seed_in_n(const hilum_rate_per_seed *doses,
+                                 int32_t unit,
+                                 double per,
+                                 int32_t per_unit,
+                                 double *out,
+                                 size_t n,
+                                 size_t *bad);
+
+/// What each of n masses of seed needs at one rate: rate x mass.
+/// Errors: as for hilum_rate_per_mass_needed, with the first bad element in bad; none is written then.
+int32_t hilum_rate_per_mass_needed_n(hilum_rate_per_mass rate,
+                                     const hilum_mass *seed,
+                                     hilum_volume *out,
+                                     size_t n,
+                                     size_t *bad);
+
+/// What each of n masses of seed needs at one dry rate: rate x mass.
+/// Errors: as for hilum_dry_per_mass_needed, with the first bad element in bad; none is written then.
+int32_t hilum_dry_per_mass_needed_n(hilum_dry_per_mass rate,
+                                    const hilum_mass *seed,
+                                    hilum_mass *out,
+                                    size_t n,
+                                    size_t *bad);
+
+/// One rate on one seed of each of n sizes: rate / size.
+/// Errors: as for hilum_rate_per_mass_to_per_seed, with the first bad element in bad; none is written then.
+int32_t hilum_rate_per_mass_to_per_seed_n(hilum_rate_per_mass rate,
+                                          const hilum_seed_size *sizes,
+                                          hilum_rate_per_seed *out,
+                                          size_t n,
+                                          size_t *bad);
+
+/// One dose per seed as a rate per mass of each of n sizes: dose x size.
+/// Errors: as for hilum_rate_per_seed_to_per_mass, with the first bad element in bad; none is written then.
+int32_t hilum_rate_per_seed_to_per_mass_n(hilum_rate_per_seed dose,
+                                          const hilum_seed_size *sizes,
+                                          hilum_rate_per_mass *out,
+                                          size_t n,
+                                          size_t *bad);
+
+/// What each of n numbers of seeds needs at one dose: dose x seeds.
+/// Errors: as for hilum_rate_per_seed_needed, with the first bad element in bad; none is written then.
+int32_t hilum_rate_per_seed_needed_n(hilum_rate_per_seed dose,
+                                     const hilum_seeds *seeds,
+                                     hilum_volume *out,
+                                     size_t n,
+                                     size_t *bad);
+
+/// How many seeds there are in each of n masses, each of its own size: mass x size.
+/// Errors: as for hilum_seed_size_count_in, with the first bad element in bad; none is written then.
+int32_t hilum_seed_size_count_in_n(const hilum_seed_size *sizes,
+                                   const hilum_mass *seed,
+                                   hilum_seeds *out,
+                                   size_t n,
+                                   size_t *bad);
+
+/// What each of n numbers of seeds weighs, each of its own size: seeds / size.
+/// Errors: as for hilum_seed_size_mass_of, with the first bad element in bad; none is written then.
+int32_t hilum_seed_size_mass_of_n(const hilum_seed_size *sizes,
+                                  const hilum_seeds *seeds,
+                                  hilum_mass *out,
+                                  size_t n,
+                                  size_t *bad);
+
+/// Cells on each seed at each of n doses: titre x dose x recovery.
+/// Errors: as for hilum_titre_per_volume_cells, with the first bad element in bad; none is written then.
+int32_t hilum_titre_per_volume_cells_n(hilum_titre_per_volume titre,
+                                       hilum_share recovery,
+                                       const hilum_rate_per_seed *doses,
+                                       hilum_cells_per_seed *out,
+                                       size_t n,
+                                       size_t *bad);
 
 #ifdef HILUM_JOB
 

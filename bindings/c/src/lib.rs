@@ -12,7 +12,7 @@ pub mod active;
 pub mod argument;
 pub mod array;
 pub mod batch;
-mod call;
+pub mod call;
 pub mod ddi;
 pub mod dose;
 #[cfg(feature = "job")]

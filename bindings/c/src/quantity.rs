@@ -94,7 +94,7 @@ pub(crate) fn in_range(number: f64) -> Answer<f64> {
 }
 
 /// A unit of the table, or one over a number of others.
-fn compound(above: i32, below: Option<(f64, i32)>) -> Answer<Compound> {
+pub(crate) fn compound(above: i32, below: Option<(f64, i32)>) -> Answer<Compound> {
     let atom = |number| unit::by_number(number).map(Atom::Unit).ok_or(Status::NO_SUCH_UNIT);
     let below = match below {
         Some((count, unit)) => {
@@ -108,18 +108,24 @@ fn compound(above: i32, below: Option<(f64, i32)>) -> Answer<Compound> {
     Ok(Compound { above: atom(above)?, below })
 }
 
-/// What a unit comes to in base units, if it measures a `Q`.
-fn base_of<Q: Quantity>(number: f64, unit: Compound) -> Answer<f64> {
+/// What a unit comes to in base units, if it measures what is wanted.
+pub(crate) fn base_of(number: f64, unit: Compound, wanted: Powers) -> Answer<f64> {
     match (Written { number, unit }).measured(&Bases::default())? {
-        Measured::Quantity { value, powers } if powers == Q::POWERS => Ok(value),
+        Measured::Quantity { value, powers } if powers == wanted => Ok(value),
         Measured::Quantity { .. } => Err(Status::WRONG_DIMENSION),
         Measured::Temperature(_) => Err(TextError::TemperaturePoint.into()),
     }
 }
 
+/// How many of a unit a number of base units is.
+pub(crate) fn number_in(base: f64, unit: Compound, wanted: Powers) -> Answer<f64> {
+    base_of(1.0, unit, wanted)?;
+    finite(unit.count_in(base, &Bases::default())?)
+}
+
 /// `value` of a unit.
 pub(crate) fn of<Q: Quantity>(out: Out<'_, Q>, value: f64, unit: i32) -> i32 {
-    give(out, || Q::checked(base_of::<Q>(finite(value)?, compound(unit, None)?)?))
+    give(out, || Q::checked(base_of(finite(value)?, compound(unit, None)?, Q::POWERS)?))
 }
 
 /// `value` of a unit over `count` of another.
@@ -130,17 +136,15 @@ pub(crate) fn of_quotient<Q: Quantity>(
     count: f64,
     below: i32,
 ) -> i32 {
-    give(out, || Q::checked(base_of::<Q>(finite(value)?, compound(above, Some((count, below)))?)?))
-}
-
-fn number_in<Q: Quantity>(quantity: Q, unit: Compound) -> Answer<f64> {
-    base_of::<Q>(1.0, unit)?;
-    finite(unit.count_in(Q::checked(quantity.base())?.base(), &Bases::default())?)
+    give(out, || {
+        let unit = compound(above, Some((count, below)))?;
+        Q::checked(base_of(finite(value)?, unit, Q::POWERS)?)
+    })
 }
 
 /// How many of a unit a quantity is.
 pub(crate) fn number<Q: Quantity>(out: Out<'_, f64>, quantity: Q, unit: i32) -> i32 {
-    give(out, || number_in(quantity, compound(unit, None)?))
+    give(out, || number_in(Q::checked(quantity.base())?.base(), compound(unit, None)?, Q::POWERS))
 }
 
 /// How many of a unit a quantity is, over `count` of another.
@@ -151,7 +155,10 @@ pub(crate) fn number_quotient<Q: Quantity>(
     count: f64,
     below: i32,
 ) -> i32 {
-    give(out, || number_in(quantity, compound(above, Some((count, below)))?))
+    give(out, || {
+        let unit = compound(above, Some((count, below)))?;
+        number_in(Q::checked(quantity.base())?.base(), unit, Q::POWERS)
+    })
 }
 
 /// A quantity as text.
@@ -160,10 +167,10 @@ pub(crate) fn number_quotient<Q: Quantity>(
 /// As for [`call::text`].
 pub(crate) unsafe fn read<Q: Quantity>(out: Out<'_, Q>, text: *const c_char, length: usize) -> i32 {
     // SAFETY: by the caller.
-    give(out, || base_read::<Q>(unsafe { call::text(text, length) }?).and_then(Q::checked))
+    give(out, || Q::checked(base_read(unsafe { call::text(text, length) }?, Q::POWERS)?))
 }
 
-fn base_read<Q: Quantity>(text: &str) -> Answer<f64> {
+fn base_read(text: &str, wanted: Powers) -> Answer<f64> {
     let written = Written::read(text)?;
-    base_of::<Q>(written.number, written.unit)
+    base_of(written.number, written.unit, wanted)
 }

@@ -19,6 +19,7 @@ macro_rules! kinds {
         /// For the header.
         pub const KINDS: &[Row] = &[$(($number, stringify!($name), $words)),+];
 
+        #[cfg_attr(not(feature = "job"), expect(dead_code, reason = "only documents are refused so"))]
         impl Status {
             $(pub(crate) const $name: Self = Self($number);)+
         }

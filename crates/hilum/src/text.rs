@@ -73,6 +73,11 @@ pub struct Bases {
     pub bushel: Option<Bushel>,
 }
 
+/// How digits become a double: a number of JSON's grammar to the nearest double, as IEEE 754 rounds.
+///
+/// Core's own reader is a table of 10 kB; a script or a small machine may have another already.
+pub type Decimal = fn(&str) -> Option<f64>;
+
 /// What was written, in base units.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Measured {
@@ -118,8 +123,16 @@ impl Written {
     /// # Errors
     /// Where the text departs from the form; see [`TextError`] for the kinds.
     pub fn read(text: &str) -> Result<Self, TextError> {
+        Self::read_with(text, number::nearest)
+    }
+
+    /// Reads a number and a unit, with a reader of decimals of the caller's.
+    ///
+    /// # Errors
+    /// As [`Written::read`].
+    pub fn read_with(text: &str, decimal: Decimal) -> Result<Self, TextError> {
         let text = text.trim();
-        let (number, rest) = number::split(text)?;
+        let (number, rest) = number::split(text, decimal)?;
         let unit = match rest.trim_start() {
             "" => return Err(TextError::NoUnit),
             unit if unit.len() < rest.len() || unit.starts_with(['%', '°']) => unit,
@@ -127,8 +140,8 @@ impl Written {
         };
         // A unit may begin with a digit too: UCUM's international acre is 43560.[sft_i].
         let grouped = unit.starts_with(|c: char| c.is_ascii_digit());
-        let unit =
-            Compound::read(unit).map_err(|error| if grouped { TextError::SpaceInNumber } else { error })?;
+        let unit = Compound::read_with(unit, decimal)
+            .map_err(|error| if grouped { TextError::SpaceInNumber } else { error })?;
         Ok(Self { number, unit })
     }
 
@@ -160,6 +173,14 @@ impl Compound {
     /// # Errors
     /// When a word is unknown or the form is not `a`, `a/b` or `a/(n.b)`.
     pub fn read(text: &str) -> Result<Self, TextError> {
+        Self::read_with(text, number::nearest)
+    }
+
+    /// Reads a unit without its number, with a reader of decimals of the caller's.
+    ///
+    /// # Errors
+    /// As [`Compound::read`].
+    pub fn read_with(text: &str, decimal: Decimal) -> Result<Self, TextError> {
         let text = text.trim();
         let Some((above, below)) = text.split_once('/') else {
             return Ok(Self { above: words::atom(text)?, below: None });
@@ -168,7 +189,7 @@ impl Compound {
             return Err(TextError::TwoLines);
         }
         let above = words::atom(above.trim_end())?;
-        Ok(Self { above, below: Some(below_the_line(below.trim())?) })
+        Ok(Self { above, below: Some(below_the_line(below.trim(), decimal)?) })
     }
 
     /// What a number of base units is in this unit: value · (count · below) / above.
@@ -185,11 +206,11 @@ impl Compound {
 }
 
 /// `cwt`, `100 kg`, `(100.kg)`.
-fn below_the_line(text: &str) -> Result<(f64, Atom), TextError> {
+fn below_the_line(text: &str, decimal: Decimal) -> Result<(f64, Atom), TextError> {
     if let Some(inner) = text.strip_prefix('(') {
         let inner = inner.strip_suffix(')').ok_or(TextError::Form)?;
         let (count, unit) = inner.split_once('.').ok_or(TextError::Form)?;
-        let (count, rest) = number::split(count)?;
+        let (count, rest) = number::split(count, decimal)?;
         return if rest.is_empty() {
             Ok((number::below_line(count)?, words::atom(unit)?))
         } else {
@@ -199,7 +220,7 @@ fn below_the_line(text: &str) -> Result<(f64, Atom), TextError> {
     if !text.starts_with(|c: char| c.is_ascii_digit() || c == '-') {
         return Ok((1.0, words::atom(text)?));
     }
-    let (count, rest) = number::split(text)?;
+    let (count, rest) = number::split(text, decimal)?;
     match rest.trim_start() {
         "" => Err(TextError::NoUnit),
         unit if unit.len() < rest.len() => Ok((number::below_line(count)?, words::atom(unit)?)),

@@ -7,9 +7,11 @@
 //! one type whatever the substance, so one substance is enough where the code is the same.
 //!
 //! Left out, because core's own reading and writing of a number holds bounds checks: `Display` of the
-//! errors, `text::read`, `text::read_temperature`, `Compound::read`, `Written::read`.
+//! errors, `text::read`, `text::read_temperature`, `Compound::read`, `Written::read`, and what they call,
+//! `Compound::read_with` and `Written::read_with`.
 
 mod applied;
+mod batch;
 mod label;
 mod living;
 mod shed;
@@ -29,6 +31,7 @@ pub(crate) fn all() {
     shed::all();
     living::all();
     applied::all();
+    batch::all();
     #[cfg(feature = "panics")]
     one(a_panic);
 }

@@ -114,31 +114,31 @@ pub struct hilum_batch_job {
 }
 
 impl hilum_batch_order {
-    pub(super) fn core(self) -> Answer<Order> {
+    pub(super) fn core(self) -> Order {
         let flows = self.speed.kg_per_s != 0.0;
-        Ok(Order {
+        Order {
             mass: self.mass.into(),
             speed: flows.then(|| MassFlow::from_base(self.speed.kg_per_s)),
             changeover: self.changeover.into(),
-        })
+        }
     }
 }
 
 impl hilum_batch_need {
-    pub(super) fn core(self) -> Answer<Option<Need>> {
+    pub(super) fn core(self) -> Option<Need> {
         let needed = self.per_mass.m3_per_kg != 0.0;
-        Ok(needed.then(|| Need {
+        needed.then(|| Need {
             per_mass: VolumePerMass::from_base(self.per_mass.m3_per_kg),
             recipe: self.recipe,
             living: self.living,
-        }))
+        })
     }
 }
 
 impl hilum_batch_set {
-    pub(super) fn core(self) -> Answer<SetSize> {
+    pub(super) fn core(self) -> SetSize {
         let stock = (self.stock != HILUM_NO_LIMIT).then_some(self.stock);
-        Ok(SetSize { adds: self.adds.into(), stock, ranks: self.ranks })
+        SetSize { adds: self.adds.into(), stock, ranks: self.ranks }
     }
 }
 
@@ -160,8 +160,8 @@ impl hilum_batch_tank {
 }
 
 impl hilum_batch_shift {
-    pub(super) fn core(self) -> Answer<Shift> {
-        Ok(Shift { from: self.from.into(), to: self.to.into() })
+    pub(super) fn core(self) -> Shift {
+        Shift { from: self.from.into(), to: self.to.into() }
     }
 
     /// For what does not look at it by itself.

@@ -64,13 +64,13 @@ impl Lists<'_> {
             let tank = tanks.next().ok_or(Status::NO_SUCH_INDEX)?;
             // SAFETY: by the caller.
             let sizes = unsafe { call::list(tank.sets, tank.n_sets) }?;
-            tank.core(sets.made(sizes, hilum_batch_set::core)?)
+            tank.core(sets.made(sizes, |set: hilum_batch_set| Ok(set.core()))?)
         })?;
         Ok(Job {
-            orders: work.made(self.orders, hilum_batch_order::core)?,
+            orders: work.made(self.orders, |order: hilum_batch_order| Ok(order.core()))?,
             tanks,
-            needs: work.made(self.needs, hilum_batch_need::core)?,
-            shifts: work.made(self.shifts, hilum_batch_shift::core)?,
+            needs: work.made(self.needs, |need: hilum_batch_need| Ok(need.core()))?,
+            shifts: work.made(self.shifts, |shift: hilum_batch_shift| Ok(shift.core()))?,
         })
     }
 }

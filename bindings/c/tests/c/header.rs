@@ -35,7 +35,7 @@ const SECTIONS: &[(&str, &[&str])] = &[
     ("Are they still alive? Counts of a laboratory", &["viability/fit"]),
     ("Is it allowed?", &["limit"]),
     ("What does the bus say? ISO 11783-11", &["ddi", "ddi/amount", "ddi/dose"]),
-    ("Many at once", &["array"]),
+    ("Many at once", &["array/convert", "array/dose"]),
 ];
 
 /// Only where the library was built with the feature `job`.
@@ -133,26 +133,26 @@ pub(crate) fn ddis() -> Vec<(String, u16)> {
     fn one<Q: Carried>(name: &str, entry: Entry<Q>) -> Vec<(String, u16)> {
         vec![(name.into(), entry.number())]
     }
-    fn controlled<Q: Carried>(name: &str, of: Controlled<Q>) -> Vec<(String, u16)> {
+    fn controlled<Q: Carried>(name: &str, of: &Controlled<Q>) -> Vec<(String, u16)> {
         let five = [("SETPOINT", of.setpoint), ("ACTUAL", of.actual), ("DEFAULT", of.default)];
         let five = five.into_iter().chain([("MINIMUM", of.minimum), ("MAXIMUM", of.maximum)]);
         five.map(|(what, entry)| (format!("{name}_{what}"), entry.number())).collect()
     }
-    fn held<Q: Carried>(name: &str, of: Held<Q>) -> Vec<(String, u16)> {
+    fn held<Q: Carried>(name: &str, of: &Held<Q>) -> Vec<(String, u16)> {
         let three = [("SETPOINT", of.setpoint), ("ACTUAL", of.actual), ("MAXIMUM", of.maximum)];
         three.map(|(what, entry)| (format!("{name}_{what}"), entry.number())).into()
     }
     [
-        controlled("VOLUME_PER_AREA", ddi::VOLUME_PER_AREA),
-        controlled("MASS_PER_AREA", ddi::MASS_PER_AREA),
-        controlled("SEEDS_PER_AREA", ddi::SEEDS_PER_AREA),
-        controlled("MASS_PER_MASS", ddi::MASS_PER_MASS),
-        controlled("VOLUME_PER_MASS", ddi::VOLUME_PER_MASS),
-        controlled("VOLUME_FLOW", ddi::VOLUME_FLOW),
-        controlled("MASS_FLOW", ddi::MASS_FLOW),
-        held("VOLUME_HELD", ddi::VOLUME_HELD),
-        held("MASS_HELD", ddi::MASS_HELD),
-        held("SEEDS_HELD", ddi::SEEDS_HELD),
+        controlled("VOLUME_PER_AREA", &ddi::VOLUME_PER_AREA),
+        controlled("MASS_PER_AREA", &ddi::MASS_PER_AREA),
+        controlled("SEEDS_PER_AREA", &ddi::SEEDS_PER_AREA),
+        controlled("MASS_PER_MASS", &ddi::MASS_PER_MASS),
+        controlled("VOLUME_PER_MASS", &ddi::VOLUME_PER_MASS),
+        controlled("VOLUME_FLOW", &ddi::VOLUME_FLOW),
+        controlled("MASS_FLOW", &ddi::MASS_FLOW),
+        held("VOLUME_HELD", &ddi::VOLUME_HELD),
+        held("MASS_HELD", &ddi::MASS_HELD),
+        held("SEEDS_HELD", &ddi::SEEDS_HELD),
         one("TOTAL_VOLUME", ddi::TOTAL_VOLUME),
         one("TOTAL_MASS", ddi::TOTAL_MASS),
         one("TOTAL_SEEDS", ddi::TOTAL_SEEDS),
@@ -163,7 +163,7 @@ pub(crate) fn ddis() -> Vec<(String, u16)> {
         one("SETPOINT_SHARE", ddi::SETPOINT_SHARE),
         one("AMBIENT_TEMPERATURE", ddi::AMBIENT_TEMPERATURE),
         one("ACTUAL_SHARE", ddi::ACTUAL_SHARE),
-        controlled("TEMPERATURE", ddi::TEMPERATURE),
+        controlled("TEMPERATURE", &ddi::TEMPERATURE),
     ]
     .concat()
 }
@@ -180,8 +180,11 @@ fn entries(text: &mut String) {
 fn piece(file: &Path) -> String {
     // Without its submodules, which are sections of their own.
     let source = fs::read_to_string(file).unwrap();
-    let source: String =
-        source.lines().filter(|line| !line.contains("pub mod ")).map(|line| format!("{line}\n")).collect();
+    let source: Vec<&str> = source.lines().filter(|line| !line.contains("pub mod ")).collect();
+    let source = source.join(
+        "
+",
+    );
     let alone = Path::new(env!("CARGO_TARGET_TMPDIR")).join("section.rs");
     fs::write(&alone, &source).unwrap();
     let words = source.split_whitespace().zip(source.split_whitespace().skip(1));

@@ -6,6 +6,8 @@ mod coverage;
 mod exports;
 mod header;
 mod hostile;
+#[cfg(feature = "job")]
+mod job;
 mod layout;
 mod names;
 mod program;

@@ -63,7 +63,7 @@ impl Way {
 
     /// Whether a source compiles, and what the compiler says.
     pub(crate) fn compiles(self, source: &Path) -> Result<(), String> {
-        told(self.command(source).args(["-c", "-o", "/dev/null"]).output().unwrap())
+        told(&self.command(source).args(["-c", "-o", "/dev/null"]).output().unwrap())
     }
 
     /// A program, linked with the static library.
@@ -72,14 +72,14 @@ impl Way {
         let library = library("libhilum_c.a");
         let mut command = self.command(source);
         command.arg(&library).args(SYSTEM).arg("-o").arg(&program);
-        if let Err(why) = told(command.output().unwrap()) {
+        if let Err(why) = told(&command.output().unwrap()) {
             panic!("{} does not build with {self:?}:\n{why}", source.display());
         }
         program
     }
 }
 
-fn told(output: Output) -> Result<(), String> {
+fn told(output: &Output) -> Result<(), String> {
     if output.status.success() { Ok(()) } else { Err(String::from_utf8_lossy(&output.stderr).into_owned()) }
 }
 

@@ -1,6 +1,6 @@
 //! Numbers as JSON writes them, with digits grouped by `_` or a thin space.
 
-use super::TextError;
+use super::{Decimal, TextError};
 
 /// Room for the digits of a number; doubles are printed with 24 characters at most.
 const ROOM: usize = 100;
@@ -8,7 +8,7 @@ const ROOM: usize = 100;
 const THIN_SPACES: [char; 2] = ['\u{2009}', '\u{202F}'];
 
 /// A number and what follows it.
-pub(super) fn split(text: &str) -> Result<(f64, &str), TextError> {
+pub(super) fn split(text: &str, decimal: Decimal) -> Result<(f64, &str), TextError> {
     let end = text.char_indices().find(|&(at, c)| !belongs(text, at, c)).map_or(text.len(), |(at, _)| at);
     let (written, rest) = text.split_at_checked(end).ok_or(TextError::NotANumber)?;
     if !written.contains(|c: char| c.is_ascii_digit()) {
@@ -22,8 +22,13 @@ pub(super) fn split(text: &str) -> Result<(f64, &str), TextError> {
     if !is_json(digits) {
         return Err(TextError::NumberForm);
     }
-    let number: f64 = digits.parse().map_err(|_| TextError::NumberForm)?;
+    let number = decimal(digits).ok_or(TextError::NumberForm)?;
     if number.is_finite() { Ok((number, rest)) } else { Err(TextError::TooLarge) }
+}
+
+/// The nearest double, by core's own reader.
+pub(super) fn nearest(digits: &str) -> Option<f64> {
+    digits.parse().ok()
 }
 
 /// The count below the line.

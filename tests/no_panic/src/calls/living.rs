@@ -29,6 +29,7 @@ pub(super) fn all() {
     two(Period::new);
     two(Survival::new);
     three(Survival::effective_time);
+    one(Survival::needs_temperature);
     three(Survival::log10);
     four(Survival::count);
     four(Survival::crossing);

@@ -37,6 +37,7 @@ fn packs() {
 }
 
 fn mixes() {
+    one(|parts: Each<_>| mix::density(parts));
     two(|products: Each<_>, water| Slurry::of(products, water));
     one(Slurry::rate);
     one(Slurry::water);

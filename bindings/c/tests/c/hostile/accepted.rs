@@ -59,6 +59,12 @@ pub(super) const ACCEPTED: &[Accepted] = &[
     row("hilum_mass_per_seed_in", "mass", "mass", NEGATIVE),
     row("hilum_mass_per_area_from", "value", "value", NEGATIVE),
     row("hilum_mass_per_area_in", "rate", "rate", NEGATIVE),
+    row("hilum_mass_from_n", "values", "values", NEGATIVE),
+    row("hilum_mass_in_n", "masses", ".kg", NEGATIVE),
+    row("hilum_volume_from_n", "values", "values", NEGATIVE),
+    row("hilum_volume_in_n", "volumes", ".m3", NEGATIVE),
+    row("hilum_area_from_n", "values", "values", NEGATIVE),
+    row("hilum_area_in_n", "areas", ".m2", NEGATIVE),
     row("hilum_text_count_in", "value", "value", NEGATIVE),
     // It freezes.
     row("hilum_temperature_*", "*", "*", NEGATIVE),

@@ -21,13 +21,10 @@ enum Role {
     Text,
     Length,
     Count,
+    /// Where the first bad element of a list is told; may be NULL.
+    Bad,
     Result,
 }
-
-const LISTS: &[&str] = &[
-    "orders", "sizes", "products", "rates", "doses", "catches", "storage", "samples", "partners", "liquids",
-    "added", "lost", "shifts",
-];
 
 fn role(function: &Function, parameter: &Typed) -> Role {
     let starts = function.name.ends_with("_start");
@@ -35,6 +32,7 @@ fn role(function: &Function, parameter: &Typed) -> Role {
         "const char *" => Role::Text,
         "size_t" if parameter.name == "length" => Role::Length,
         "size_t" if parameter.name != "index" => Role::Count,
+        "size_t *" => Role::Bad,
         "hilum_work *" => Role::Work,
         "hilum_batch_room *" => Role::Changed,
         is if is.starts_with("hilum_monitor_") && !starts => Role::Changed,
@@ -54,7 +52,9 @@ fn find(table: &[(&'static str, &'static str)], name: &str) -> Option<&'static s
 
 /// The quantity that a function of a quantity's family is of.
 fn family(function: &str) -> Option<(&'static str, &'static str, &'static str, &'static str)> {
-    let is = |of: &str| ["_from", "_in", "_read"].iter().any(|end| function == format!("{of}{end}"));
+    let is = |of: &str| {
+        ["_from", "_in", "_read", "_from_n", "_in_n"].iter().any(|end| function == format!("{of}{end}"))
+    };
     WRITTEN.iter().copied().find(|(of, ..)| is(of))
 }
 
@@ -82,6 +82,7 @@ fn good(function: &Function, parameter: &Typed) -> String {
         (Role::Value, _) => format!("one_{is}"),
         (Role::Object | Role::Changed, _) => format!("&one_{}", pointed(is)),
         (Role::Work, _) => "work".into(),
+        (Role::Bad, _) => "&bad".into(),
         (Role::Text, _) => format!("\"{}\"", family(name.0).unwrap().3),
         (Role::Length, _) => family(name.0).unwrap().3.len().to_string(),
         (Role::Count, _) => "1".into(),
@@ -168,6 +169,19 @@ fn spoilt(declared: &Declared, function: &Function, parameter: &Typed) -> Vec<Sp
         ],
         Role::Length => vec![plain("huge", "SIZE_MAX", (5, 5)), plain("none", "0", (9, 299))],
         Role::Count => vec![plain("huge", "SIZE_MAX / 2", (5, 5))],
+        Role::Object if is == "const double *" => {
+            let numbers = NUMBERS.iter().map(|(how, value, kinds)| {
+                let before = format!("double spoilt = {value};");
+                Spoilt {
+                    path: parameter.name.clone(),
+                    how,
+                    before,
+                    argument: "&spoilt".into(),
+                    kinds: *kinds,
+                }
+            });
+            std::iter::once(null()).chain(numbers).collect()
+        }
         Role::Object => {
             let of = pointed(is);
             let mut all = if optional { Vec::new() } else { vec![null()] };
@@ -214,7 +228,7 @@ fn spoilt(declared: &Declared, function: &Function, parameter: &Typed) -> Vec<Sp
             let value = |value: &str| format!("({is}){{{value}}}");
             NUMBERS.iter().map(|(how, number, kinds)| plain(how, &value(number), *kinds)).collect()
         }
-        Role::Value => Vec::new(),
+        Role::Bad | Role::Value => Vec::new(),
     }
 }
 
@@ -227,12 +241,13 @@ fn test(text: &mut String, declared: &Declared, function: &Function) {
     for result in &results {
         let _ = writeln!(text, "    {} result_{};", pointed(&result.is), result.name);
     }
-    let fill: String = results.iter().map(|result| format!("FILL(result_{}); ", result.name)).collect();
+    let fill: Vec<String> = results.iter().map(|result| format!("FILL(result_{});", result.name)).collect();
+    let fill = fill.join(" ");
     let untouched: Vec<String> =
         results.iter().map(|result| format!("UNTOUCHED(result_{})", result.name)).collect();
     let untouched = untouched.join(" && ");
     let _ =
-        writeln!(text, "    {fill}status = {}({}); good({untouched});", function.name, arguments.join(", "));
+        writeln!(text, "    {fill} status = {}({}); good({untouched});", function.name, arguments.join(", "));
     for (index, parameter) in function.parameters.iter().enumerate() {
         for spoilt in spoilt(declared, function, parameter) {
             let mut arguments = arguments.clone();
@@ -245,7 +260,7 @@ fn test(text: &mut String, declared: &Declared, function: &Function) {
             let judge = if accepted { "accepted" } else { "refused" };
             let _ = writeln!(
                 text,
-                "    {{ {} {fill}status = {call}; {judge}(\"{place}\", \"{}\", {least}, {most}, {untouched}); }}",
+                "    {{ {} {fill} status = {call}; {judge}(\"{place}\", \"{}\", {least}, {most}, {untouched}); }}",
                 spoilt.before, spoilt.how
             );
         }
@@ -261,6 +276,8 @@ const FRAME: &str = r#"#include <hilum.h>
 static const char *name;
 static int calls, wrong;
 static int32_t status;
+static size_t bad;
+static const double one_double = 0.5;
 static hilum_work work[60000];
 static hilum_batch_mix mixes[50];
 static hilum_batch_portion portions[50];

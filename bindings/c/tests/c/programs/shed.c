@@ -221,6 +221,37 @@ static void batches(void) {
     CHECK(near(mixed, 0.2) && near(treated, 40000));
 }
 
+static void many_at_once(void) {
+    const double pounds[3] = {50, 100, 0.1};
+    const hilum_seed_size sizes[3] = {{6000}, {7000}, {8000}};
+    hilum_mass masses[3], one;
+    hilum_seeds seeds[3], count;
+    hilum_volume volumes[3];
+    hilum_rate_per_mass rate = {3.25e-6};
+    double back[3];
+    size_t bad = 99, i;
+    OK(hilum_mass_from_n(pounds, HILUM_LB, masses, 3, &bad));
+    OK(hilum_seed_size_count_in_n(sizes, masses, seeds, 3, NULL));
+    OK(hilum_rate_per_mass_needed_n(rate, masses, volumes, 3, NULL));
+    OK(hilum_mass_in_n(masses, HILUM_LB, back, 3, &bad));
+    /* The same bits as one by one. */
+    for (i = 0; i < 3; i++) {
+        hilum_volume volume;
+        OK(hilum_mass_from(pounds[i], HILUM_LB, &one));
+        OK(hilum_seed_size_count_in(sizes[i], one, &count));
+        OK(hilum_rate_per_mass_needed(rate, one, &volume));
+        CHECK(one.kg == masses[i].kg && count.seeds == seeds[i].seeds && volume.m3 == volumes[i].m3);
+        CHECK(near(back[i], pounds[i]));
+    }
+    CHECK(bad == 99);
+    /* One bad element: told, and nothing is written. */
+    masses[1].kg = 0;
+    volumes[0].m3 = volumes[2].m3 = 7;
+    GIVES(1000 * HILUM_OF_SEED_MASS + HILUM_NOT_POSITIVE, hilum_rate_per_mass_needed_n(rate, masses, volumes, 3, &bad));
+    CHECK(bad == 1 && volumes[0].m3 == 7 && volumes[2].m3 == 7);
+    OK(hilum_rate_per_mass_needed_n(rate, NULL, NULL, 0, NULL));
+}
+
 int main(void) {
     units_and_texts();
     seed_and_doses();
@@ -229,6 +260,7 @@ int main(void) {
     account();
     cells_and_limits();
     batches();
+    many_at_once();
     printf("%d failed\n", failed);
     return failed != 0;
 }
