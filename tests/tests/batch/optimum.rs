@@ -176,7 +176,7 @@ fn two() -> impl Strategy<Value = Toy> {
 }
 
 /// More with HILUM_CASES.
-fn cases() -> u32 {
+pub(crate) fn cases() -> u32 {
     std::env::var("HILUM_CASES").ok().and_then(|cases| cases.parse().ok()).unwrap_or(150)
 }
 
