@@ -126,7 +126,11 @@ fn close(
 ) -> Option<usize> {
     let (mut old, mut base, mut count) = (known.iter().peekable(), 0, 0_usize);
     loop {
-        let grown = sums.get(base).filter(|_| base < count).and_then(&grow);
+        let mut grown = None;
+        while base < count && grown.is_none() {
+            grown = sums.get(base).and_then(&grow);
+            base += usize::from(grown.is_none());
+        }
         let next = match (old.peek(), grown) {
             (Some(fill), Some(more)) if fill.living <= more.living => *old.next()?,
             (Some(_), None) => *old.next()?,

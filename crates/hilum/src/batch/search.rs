@@ -2,6 +2,7 @@
 
 use super::bound::Bound;
 use super::expand::{Choices, Stop, Visit};
+use super::greedy::choose;
 use super::node::{Cost, Node, compare};
 use super::step::{Content, Kind, Plant, Pour};
 use super::store::{Label, NONE, Store};
@@ -136,7 +137,8 @@ impl<'a, 'b> Search<'a, 'b> {
         let mut count = 0;
         while let Some(label) = self.store.label(parent) {
             for tank in tanks(stop.tanks) {
-                let Stop { at, fill, shift, .. } = stop;
+                let Stop { at, shift, .. } = stop;
+                let fill = self.fill(parent, &stop, tank);
                 let (position, tank) = (label.position, u32::try_from(tank).ok()?);
                 *pours.get_mut(count)? = Pour { position, at, tank, fill, wait: shift };
                 count += 1;
@@ -145,6 +147,18 @@ impl<'a, 'b> Search<'a, 'b> {
         }
         pours.get_mut(..count)?.reverse();
         Some((count, end))
+    }
+
+    /// The whole sets that went into a tank: the leader's are decided, others' follow from where it was.
+    fn fill(&self, parent: u32, stop: &Stop, tank: usize) -> u32 {
+        if Some(tank) == self.choices.leader {
+            return stop.fill;
+        }
+        let node = self.store.node(parent);
+        let shift = usize::try_from(stop.shift).unwrap_or(usize::MAX);
+        let slot = self.plant.slot_for(&node, stop.tanks, shift);
+        let chosen = slot.and_then(|(slot, _)| choose(self.plant, &node, tank, &slot).ok()?.fill());
+        chosen.and_then(|index| u32::try_from(index).ok()).unwrap_or(0)
     }
 
     /// Counts; false when it has been enough.
