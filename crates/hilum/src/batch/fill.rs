@@ -79,6 +79,13 @@ impl<'a> Fills<'a> {
         (index < self.all.len()).then_some(index)
     }
 
+    /// The smallest fill of more than the first volume and the largest of at most the second, if there are any.
+    pub(super) fn between(&self, more_than: f64, at_most: f64) -> Option<(usize, usize)> {
+        let least = self.at_least(more_than * (1.0 + SLACK))?;
+        let most = self.at_most(at_most * (1.0 + SLACK))?;
+        (least <= most).then_some((least, most))
+    }
+
     pub(super) fn get(&self, index: usize) -> Option<&'a Fill> {
         self.all.get(index)
     }

@@ -78,7 +78,7 @@ fn content(plant: &Plant<'_>, span: &Span) -> Content {
     let used = plant.line.slurry(span.tank, span.to);
     let end = poured(plant, span).map_or(used, |slurry| from + slurry - span.hold_up);
     let kind = if poured(plant, span).is_some() { Kind::Sets } else { Kind::Measured };
-    Content { recipe, from, end, hold_up: span.hold_up, expires: 0.0, kind }
+    Content { recipe, from, end, hold_up: span.hold_up, expires: 0.0, kind, opened: [0; MAX_SIZES] }
 }
 
 /// Batches of one pour.
@@ -259,7 +259,7 @@ pub(super) fn opened(plant: &Plant<'_>, pours: &[Pour], tank: usize, size: usize
 }
 
 /// The tanks of which more sets are opened than are on the shelf.
-pub(super) fn short_of_stock(plant: &Plant<'_>, pours: &[Pour]) -> u32 {
+pub(super) fn beyond_stock(plant: &Plant<'_>, pours: &[Pour]) -> u32 {
     let short = |tank: usize| {
         let Some(it) = plant.tank(tank) else { return false };
         let sizes = super::fill::sizes(it).iter().enumerate();
