@@ -121,7 +121,10 @@ fn decimals_may_be_read_by_the_caller() {
     // Only what has the form of a number reaches the caller's reader, without what groups its digits.
     let read = |digits: &str| (digits == "140000").then_some(7.0);
     assert_eq!(Written::read_with("140_000 seeds", read).map(|written| written.number), Ok(7.0));
-    assert_eq!(Compound::read_with("mL/140000 seeds", read).map(|unit| unit.below.map(|(n, _)| n)), Ok(Some(7.0)));
+    assert_eq!(
+        Compound::read_with("mL/140000 seeds", read).map(|unit| unit.below.map(|(n, _)| n)),
+        Ok(Some(7.0))
+    );
     assert_eq!(Written::read_with("5 kg", read), Err(TextError::NumberForm));
     assert_eq!(Written::read_with("1,000 kg", read), Err(TextError::Comma));
 }
