@@ -56,9 +56,7 @@ fn planned(request: &Request) -> Result<(Job, Plan), String> {
 fn text(request: &Request, job: &Job, plan: &Plan) -> Result<String, String> {
     match request.form {
         Form::Sheet => Ok(sheet::write(job, plan)),
-        Form::Json => serde_json::to_string_pretty(plan)
-            .map(|json| json + "\n")
-            .map_err(|error| format!("the plan cannot be written: {error}")),
+        Form::Json => plan.to_json().map(|json| json + "\n").map_err(|problems| problems.to_string()),
     }
 }
 

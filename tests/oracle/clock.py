@@ -24,8 +24,9 @@ def forward(work, start, need):
         if end <= at:
             continue
         at = max(at, begin)
-        if need <= end - at:
-            return at + need
+        # masses in a plan are doubles: what ends with the shift must not spill into the next by a hair
+        if need <= end - at + F(1, 1000):
+            return min(at + need, end)
         need -= end - at
         at = end
     return None if need > 0 else at

@@ -4,10 +4,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use hilum_tests::check::{Case, Kind, Seen, TABLE, TOPICS, Verdict, run, sources, topics};
-
-/// Files whose functions the core does not have yet.
-const WAITING: &[&str] = &["ddi"];
+use hilum_tests::check::{Case, Kind, Seen, TABLE, TOPICS, Verdict, run, sources, topics, vectors};
 
 fn cases_of(topic: &str) -> Vec<Case> {
     let at = TOPICS.iter().position(|(name, _)| *name == topic).expect("a topic");
@@ -47,13 +44,13 @@ macro_rules! files {
             let on_disk: BTreeSet<_> = folder
                 .map(|entry| entry.expect("an entry").file_name().into_string().expect("a name"))
                 .filter_map(|name| name.strip_suffix(".json").map(str::to_owned))
-                .filter(|name| name != "sources" && !WAITING.contains(&name.as_str()))
+                .filter(|name| name != "sources")
                 .collect();
             assert_eq!(on_disk, tested.iter().map(|name| (*name).to_owned()).collect());
         }
     };
 }
-files! { active limit mix pack rate seed sowing treater units viability }
+files! { account active ddi limit mix pack rate seed sowing treater units viability }
 
 #[test]
 fn ids_are_unique() {
@@ -67,8 +64,7 @@ fn ids_are_unique() {
 fn every_source_is_in_the_bibliography_and_used() {
     let sources = sources().expect("sources as their README says");
     let used: BTreeSet<_> = all_cases().into_iter().map(|case| case.source).collect();
-    let waiting = |source: &String| source == "iso-11783-11" && !WAITING.is_empty();
-    assert_eq!(used, sources.into_keys().filter(|source| !waiting(source)).collect());
+    assert_eq!(used, sources.into_keys().collect());
 }
 
 // A source of our own arithmetic can carry neither a published nor a standard value; who quotes a source says where.
@@ -123,4 +119,19 @@ fn there_are_enough() {
     assert!(cases.len() >= 200, "{} cases", cases.len());
     assert!(outside >= 80, "{outside} published or standard");
     assert!(sources.len() >= 20, "{} sources of published or standard values", sources.len());
+}
+
+/// `HILUM_WRITE_VECTORS=1` writes the file anew.
+#[test]
+fn the_vectors_are_those_of_the_cases() {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/data/vectors.tsv");
+    let now = vectors::text().expect("files as their README says");
+    if std::env::var_os("HILUM_WRITE_VECTORS").is_some() {
+        std::fs::write(path, &now).expect("tests/data/vectors.tsv written");
+    }
+    let kept = std::fs::read_to_string(path).expect("tests/data/vectors.tsv");
+    for (now, kept) in now.lines().zip(kept.lines()) {
+        assert_eq!(now, kept);
+    }
+    assert_eq!(now.lines().count(), kept.lines().count());
 }

@@ -1,10 +1,13 @@
 //! The documents as Rust types, field by field as they are written.
 
+mod account;
 mod finding;
 mod job;
 mod plan;
 mod quantity;
+mod run;
 
+pub use account::*;
 pub use finding::{Code, Finding, Severity};
 pub use job::{
     ActiveContent, ActiveLimit, ActiveOnSeed, ActiveRate, After, Choose, CurvePoint, Job, Living, Order,
@@ -13,6 +16,7 @@ pub use job::{
 };
 pub use plan::*;
 pub use quantity::{Out, Quantity};
+pub use run::{DryReadings, Reading, Readings, Run, RunOrder, SeedReadings, TankReadings, Weighed};
 
 use alloc::string::String;
 
@@ -27,6 +31,16 @@ impl Job {
     /// # Errors
     /// All that is wrong with the form of the document: not JSON, unknown or duplicate fields, wrong kinds.
     /// What is wrong with its quantities is found when it is planned.
+    pub fn from_json(text: &str) -> Result<Self, Problems> {
+        document(text)
+    }
+}
+
+impl Run {
+    /// Reads a run from JSON text.
+    ///
+    /// # Errors
+    /// As [`Job::from_json`]; what is wrong with its quantities is found when it is accounted for.
     pub fn from_json(text: &str) -> Result<Self, Problems> {
         document(text)
     }

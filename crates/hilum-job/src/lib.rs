@@ -4,6 +4,7 @@
 
 extern crate alloc;
 
+mod account;
 pub mod document;
 mod finding;
 mod json;
@@ -15,7 +16,8 @@ mod read;
 #[cfg(feature = "schema")]
 pub mod schema;
 
-pub use document::{Job, Plan};
+pub use account::{account, account_json};
+pub use document::{Account, Job, Plan, Run};
 pub use plan::{plan, plan_json};
 pub use problem::{Problem, Problems};
 

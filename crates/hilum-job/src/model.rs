@@ -5,6 +5,8 @@ pub(crate) mod ask;
 pub(crate) mod living;
 pub(crate) mod order;
 pub(crate) mod pack;
+pub(crate) mod reading;
+pub(crate) mod run;
 pub(crate) mod tank;
 pub(crate) mod treatment;
 
@@ -70,6 +72,8 @@ impl<'j> Model<'j> {
         }
         let recipe_tolerance =
             optional!(job.recipe_tolerance, |doc| field(doc, &root, "recipe_tolerance").share(gathered));
+        // First of all the names: what refers to one that stands twice would be told as unknown.
+        let unique = unique_names(job, &root, gathered);
         let products: BTreeMap<&str, usize> =
             job.treatments.iter().enumerate().map(|(i, treatment)| (treatment.product.as_str(), i)).collect();
         let names: BTreeMap<&str, usize> =
@@ -83,6 +87,7 @@ impl<'j> Model<'j> {
         let treater = tank::treater(job, &root, gathered);
         let work = work(job, &root, gathered);
         after?;
+        unique?;
         let usual = Share::new(hilum::quantity::Ratio::from_base(USUAL_RECIPE_TOLERANCE)).ok()?;
         Some(Self {
             job,
@@ -96,6 +101,15 @@ impl<'j> Model<'j> {
             work: work?,
         })
     }
+}
+
+/// Products and tanks, which other fields refer to, have names of their own.
+fn unique_names(job: &document::Job, root: &Pointer<'_>, gathered: &mut Gathered) -> Option<()> {
+    let products = job.treatments.iter().map(|treatment| treatment.product.as_str());
+    let products = name_once(products, "product", &root.field("treatments"), gathered);
+    let tanks = job.tanks.iter().flatten().map(|tank| tank.tank.as_str());
+    let tanks = name_once(tanks, "tank", &root.field("tanks"), gathered);
+    products.and(tanks)
 }
 
 fn actives<'j>(
@@ -191,7 +205,11 @@ pub(crate) fn name_once<'a>(
         let item = at.item(i);
         let place = item.field(field);
         let place = if field.is_empty() { &item } else { &place };
-        gathered.add(place, Some(quoted(name)), format!("stands already at {at}/{first}; names must differ"));
+        gathered.add(
+            place,
+            Some(quoted(name)),
+            format!("stands already in entry {first} of this list, counted from 0; names must differ"),
+        );
         seen.insert(name, first);
         sound = None;
     }

@@ -1,20 +1,20 @@
 //! A job in, a plan out.
 
-mod active;
-mod batch;
-mod clock;
+pub(crate) mod active;
+pub(crate) mod batch;
+pub(crate) mod clock;
 mod cost;
-mod dose;
-mod draft;
+pub(crate) mod dose;
+pub(crate) mod draft;
 mod living;
-mod order;
-mod out;
-mod pack;
-mod recipe;
-mod record;
+pub(crate) mod order;
+pub(crate) mod out;
+pub(crate) mod pack;
+pub(crate) mod recipe;
+pub(crate) mod record;
 mod set;
 mod supply;
-mod tank;
+pub(crate) mod tank;
 mod treatment;
 
 use alloc::format;
@@ -26,7 +26,7 @@ use hilum::quantity::{Mass, Measure};
 use self::batch::Batches;
 use self::cost::LineCost;
 use self::draft::{Draft, Line};
-pub(crate) use self::living::LivingFacts;
+pub(crate) use self::living::{LivingFacts, follow, reason};
 use self::pack::{Opened, Size, count};
 use self::recipe::TankWork;
 pub(crate) use self::record::CAUTIONS;
@@ -56,14 +56,20 @@ pub fn plan(job: &Job) -> Result<Plan, Problems> {
 /// # Errors
 /// As [`Job::from_json`] and [`plan`].
 pub fn plan_json(text: &str) -> Result<String, Problems> {
-    let plan = plan(&Job::from_json(text)?)?;
-    serde_json::to_string(&plan).map_err(|error| {
-        Problems::one(Problem {
-            pointer: String::new(),
-            value: None,
-            message: format!("has a plan that cannot be written: {error}"),
+    plan(&Job::from_json(text)?)?.to_json()
+}
+
+impl Plan {
+    /// The plan as JSON text: the same bytes from every language.
+    ///
+    /// # Errors
+    /// When it cannot be written, which no plan made here is known to cause.
+    pub fn to_json(&self) -> Result<String, Problems> {
+        serde_json::to_string(self).map_err(|error| {
+            let message = format!("has a plan that cannot be written: {error}");
+            Problems::one(Problem { pointer: String::new(), value: None, message })
         })
-    })
+    }
 }
 
 fn too_many() -> Problems {
@@ -149,7 +155,7 @@ impl<'m, 'j> Worked<'m, 'j> {
     /// Product that the opened sets hold.
     pub(crate) fn product_opened(&self, t: usize) -> Option<f64> {
         let opened = self.opened.get(t)?.as_ref()?;
-        if opened.poured_whole {
+        if opened.decided == pack::Decided::ByMixes {
             return Some(self.beyond.get(t)?.poured);
         }
         let sizes = self.sizes.get(t)?.iter().zip(&opened.sets);
@@ -158,7 +164,10 @@ impl<'m, 'j> Worked<'m, 'j> {
 
     /// Whether the shelf has too little of a product.
     fn short(&self, t: usize) -> bool {
-        self.opened.get(t).and_then(Option::as_ref).is_some_and(|opened| opened.short)
+        self.opened
+            .get(t)
+            .and_then(Option::as_ref)
+            .is_some_and(|opened| opened.supply == hilum::pack::Supply::Short)
     }
 
     fn cost(&self, t: usize) -> Option<LineCost> {

@@ -54,6 +54,21 @@ impl Problems {
         self.0.is_empty()
     }
 
+    /// The same problems of a document that stands inside another.
+    pub(crate) fn under(mut self, place: &str) -> Self {
+        for problem in &mut self.0 {
+            problem.pointer.insert_str(0, place);
+        }
+        self
+    }
+
+    /// These problems and others, as many as are reported.
+    pub(crate) fn and(mut self, others: Self) -> Self {
+        self.0.extend(others.0);
+        self.0.truncate(PROBLEMS);
+        self
+    }
+
     pub(crate) fn one(problem: Problem) -> Self {
         Self(alloc::vec![problem])
     }
@@ -123,4 +138,28 @@ pub(crate) fn quoted(text: &str) -> String {
     }
     shown.push_str(if text.chars().nth(60).is_some() { "…\"" } else { "\"" });
     shown
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn problems(count: usize, pointer: &str) -> Problems {
+        let problem = Problem { pointer: pointer.into(), value: None, message: "is wrong".into() };
+        Problems(alloc::vec![problem; count])
+    }
+
+    #[test]
+    fn a_document_inside_another_tells_the_whole_way() {
+        let inside = problems(1, "/orders/0").under("/job");
+        assert_eq!(inside.to_string(), "/job/orders/0: is wrong");
+        assert_eq!(problems(1, "").under("/job").to_string(), "/job: is wrong");
+    }
+
+    #[test]
+    fn problems_together_are_no_more_than_are_reported() {
+        let all = problems(PROBLEMS - 1, "/job").and(problems(3, "/orders"));
+        assert_eq!(all.len(), PROBLEMS);
+        assert_eq!(all.iter().last().map(|problem| problem.pointer.as_str()), Some("/orders"));
+    }
 }

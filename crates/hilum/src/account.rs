@@ -42,6 +42,9 @@ use crate::slack::SLACK;
 /// How many standard uncertainties are reported: about 95 % coverage.
 pub const COVERAGE: f64 = 2.0;
 
+/// How far an applied rate may be from its target before it is set right: 5 %. Common practice.
+pub const USUAL_TOLERANCE: Share = Share(0.05);
+
 /// What is read off a scale, a meter or a gauge: a volume or a mass.
 pub trait Quantity: Copy + sealed::Quantity {
     /// The product that is measured so.
@@ -349,6 +352,11 @@ mod tests {
         assert_eq!(verdict(31.0, 5.0), Verdict::CannotTell);
         assert_eq!(verdict(33.0, 5.0), Verdict::High);
         assert_eq!(verdict(27.0, 5.0), Verdict::Low);
+    }
+
+    #[test]
+    fn the_usual_tolerance_is_five_percent() {
+        assert_eq!(USUAL_TOLERANCE, tolerance(5.0));
     }
 
     #[test]

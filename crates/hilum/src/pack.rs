@@ -54,6 +54,12 @@ impl Coverage {
         self.0 / calculated.0 - 1.0
     }
 
+    /// Whether one set covers more than a mass of seed, by more than 1e-9 of it.
+    #[must_use]
+    pub fn exceeds(self, seed: Mass) -> bool {
+        slack::above(self.0, seed.value)
+    }
+
     /// Whether stated and calculated coverage differ by more than [`COVERAGE_TOLERANCE`].
     #[must_use]
     pub fn disagrees(self, calculated: Self) -> bool {

@@ -138,10 +138,11 @@ impl Written {
             unit if unit.len() < rest.len() || unit.starts_with(['%', '°']) => unit,
             _ => return Err(TextError::NoSpace),
         };
-        if unit.starts_with(|c: char| c.is_ascii_digit()) {
-            return Err(TextError::SpaceInNumber);
-        }
-        Ok(Self { number, unit: Compound::read_with(unit, decimal)? })
+        // A unit may begin with a digit too: UCUM's international acre is 43560.[sft_i].
+        let grouped = unit.starts_with(|c: char| c.is_ascii_digit());
+        let unit = Compound::read_with(unit, decimal)
+            .map_err(|error| if grouped { TextError::SpaceInNumber } else { error })?;
+        Ok(Self { number, unit })
     }
 
     /// The quantity in base units: (number · above) / (count · below), always in this order, so that text

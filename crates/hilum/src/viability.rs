@@ -32,12 +32,14 @@
 
 mod fit;
 mod keeping;
+mod metals;
 pub mod storage;
 mod survival;
 mod titre;
 
 pub use fit::{Fit, FitErrors, Sample, fit_log_linear};
 pub use keeping::{Because, Crossing, Life, PlantBy, plant_by};
+pub use metals::is_metal;
 pub use survival::{
     DecimalReduction, Model, Period, Reference, Survival, TwoPhase, WeibullScale, WeibullShape,
 };

@@ -1,9 +1,11 @@
 //! `cargo xtask`: everything that a person or CI runs on this repository.
 
 mod command;
+mod dist;
 mod libtest;
 mod step;
 mod steps;
+mod tools;
 
 use std::process::ExitCode;
 
@@ -29,6 +31,7 @@ fn run(arguments: &[String]) -> Result<ExitCode, String> {
         ["soak", ..] if arguments.iter().any(is_help) => print!("{}", soak_help()),
         _ if arguments.iter().any(is_help) => print!("{}", help()),
         ["soak", names @ ..] => return Ok(session(blesses)?.run(&chosen(steps::SOAK, names)?)),
+        ["dist", words @ ..] => dist::run(&command::repository()?, words)?,
         ["test"] => return Ok(session(blesses)?.run(&chosen(steps::TEST, &[])?)),
         names => return Ok(session(blesses)?.run(&chosen(steps::TEST, names)?)),
     }
@@ -62,6 +65,7 @@ fn help() -> String {
         "Usage: cargo xtask test             every step below, as CI does
        cargo xtask STEP [STEP...]   only the named steps
        cargo xtask api --bless      rewrite the lists of the public API
+       cargo xtask dist c --prefix DIR   install the C library
        cargo xtask soak [NAME...]   what takes longer; `cargo xtask soak --help` lists it
 
 Steps:

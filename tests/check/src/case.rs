@@ -9,7 +9,9 @@ use crate::code::Code;
 
 /// The files, by topic.
 pub const TOPICS: &[(&str, &str)] = &[
+    ("account", include_str!("../../data/account.json")),
     ("active", include_str!("../../data/active.json")),
+    ("ddi", include_str!("../../data/ddi.json")),
     ("limit", include_str!("../../data/limit.json")),
     ("mix", include_str!("../../data/mix.json")),
     ("pack", include_str!("../../data/pack.json")),

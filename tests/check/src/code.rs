@@ -39,6 +39,8 @@ codes! {
     OneSetting "one_setting";
     NotRising "not_rising";
     SizesOfPack "sizes_of_pack";
+    TooManySets "too_many_sets";
+    NotForTheBus "not_for_the_bus";
     Needed "needed";
     WrongDimension "wrong_dimension";
     UnknownUnit "unknown_unit";
@@ -110,6 +112,8 @@ const fn of_value(error: Error) -> Option<Code> {
         Error::OneSetting { .. } => Code::OneSetting,
         Error::NotRising { .. } => Code::NotRising,
         Error::SizesOfPack { .. } => Code::SizesOfPack,
+        Error::TooManySets { .. } => Code::TooManySets,
+        Error::NotForTheBus { .. } => Code::NotForTheBus,
         Error::Needed { .. } => Code::Needed,
         _ => return None,
     })

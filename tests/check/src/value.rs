@@ -1,5 +1,7 @@
 //! A result in base units.
 
+use core::fmt;
+
 use hilum::quantity::{self, Temperature};
 use hilum::text::Measured;
 use hilum::unit::Powers;
@@ -13,6 +15,28 @@ pub enum Measure {
     Quantity(Powers),
     /// A point on the temperature scale, in °C.
     Temperature,
+}
+
+/// In base units: `:m3.kg-1`, `:1` for a share, `:degC` for a point of temperature, nothing for a number.
+impl fmt::Display for Measure {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Powers { length, mass, time, temperature, seeds, cells } = match self {
+            Self::Number => return Ok(()),
+            Self::Temperature => return f.write_str(":degC"),
+            Self::Quantity(powers) => *powers,
+        };
+        let powers =
+            [(length, "m"), (mass, "kg"), (time, "s"), (temperature, "K"), (seeds, "seeds"), (cells, "CFU")];
+        let mut before = ":";
+        for (power, base) in powers.into_iter().filter(|(power, _)| *power != 0) {
+            write!(f, "{before}{base}")?;
+            if power != 1 {
+                write!(f, "{power}")?;
+            }
+            before = ".";
+        }
+        if before == ":" { f.write_str(":1") } else { Ok(()) }
+    }
 }
 
 /// A result.

@@ -1,16 +1,17 @@
 //! The same cases as exact bits, for runners that read neither JSON nor quantities.
 //!
 //! One line per case, its fields separated by tabs: the id, the function, each input as `name=…`, then each
-//! result as `>name=…` or the refusal as `!code`. A quantity is the 16 hexadecimal digits of its double in
-//! base units (°C for a point of temperature), a plain number those of its double; a text that is no
-//! quantity stands in quotes. The order is that of the files, so two runners can compare line by line.
+//! result as `>name=…` or the refusal as `!code`. A number is the 16 hexadecimal digits of its double; that of
+//! a quantity is in base units, which follow it: `3f40…:m3.kg-1`, `:1` for a share, `:degC` for a point of
+//! temperature. A text that is no quantity stands in quotes. The order is that of the files, so two runners
+//! can compare line by line.
 
 use core::fmt::Write as _;
 
 use crate::case::{Amount, DataError};
 use crate::compare::Outcome;
 use crate::inputs::Inputs;
-use crate::value::split;
+use crate::value::{Measure, split};
 
 /// Every case.
 ///
@@ -32,19 +33,19 @@ pub fn line(outcome: &Outcome) -> String {
     let inputs = Inputs::new(&outcome.case.inputs);
     for (name, amount) in &outcome.case.inputs.0 {
         let number = match amount {
-            Amount::Number(number) => Ok(*number),
-            Amount::Text(text) => inputs.measured(name).map(|measured| split(measured).0).map_err(|_| text),
+            Amount::Number(number) => Ok((*number, Measure::Number)),
+            Amount::Text(text) => inputs.measured(name).map(split).map_err(|_| text),
         };
         // Writing to a string does not fail.
         let _ = match number {
-            Ok(number) => write!(line, "\t{name}={:016x}", number.to_bits()),
+            Ok((number, measure)) => write!(line, "\t{name}={:016x}{measure}", number.to_bits()),
             Err(text) => write!(line, "\t{name}=\"{text}\""),
         };
     }
     match &outcome.result {
         Ok(values) => {
             for value in values {
-                let _ = write!(line, "\t>{}={:016x}", value.name, value.base.to_bits());
+                let _ = write!(line, "\t>{}={:016x}{}", value.name, value.base.to_bits(), value.measure);
             }
         }
         Err(refusal) => {
@@ -67,7 +68,7 @@ mod tests {
             "expect": {"rate": "54.5 lb/ac"}, "tolerance": {"abs": "0.05 lb/ac"},
             "source": "ia-agron212", "locator": "problem 1", "kind": "published"}"#;
         let outcome = crate::run(serde_json::from_str(case).unwrap()).unwrap();
-        let bits = "sown\tsowing.mass_per_area\tsown=4042886c5ef907ee\tsize=40b7aeb653666b3c\t>rate=3f790ab6dc7806f5";
+        let bits = "sown\tsowing.mass_per_area\tsown=4042886c5ef907ee:m-2.seeds\tsize=40b7aeb653666b3c:kg-1.seeds\t>rate=3f790ab6dc7806f5:m-2.kg";
         assert_eq!(line(&outcome), bits);
     }
 
@@ -77,7 +78,10 @@ mod tests {
             "error": "unknown_unit", "source": "by-hand", "locator": "", "kind": "worked"}"#;
         let outcome = crate::run(serde_json::from_str(case).unwrap()).unwrap();
         let lb = format!("{:016x}", (5.0 * 0.453_592_37_f64).to_bits());
-        assert_eq!(line(&outcome), format!("firkin\tunit.convert\tvalue={lb}\tto=\"firkin\"\t!unknown_unit"));
+        assert_eq!(
+            line(&outcome),
+            format!("firkin\tunit.convert\tvalue={lb}:kg\tto=\"firkin\"\t!unknown_unit")
+        );
     }
 
     #[test]

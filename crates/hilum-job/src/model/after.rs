@@ -1,7 +1,6 @@
 //! Between treating and planting: storage, planting, and instants.
 
 use alloc::format;
-use alloc::string::String;
 use alloc::vec::Vec;
 
 use chrono::{DateTime, FixedOffset};
@@ -130,7 +129,7 @@ pub(crate) fn duration(doc: &document::Quantity, at: &Pointer<'_>, gathered: &mu
 }
 
 /// An instant, RFC 3339.
-pub(crate) fn instant(text: &String, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Instant> {
+pub(crate) fn instant(text: &str, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Instant> {
     DateTime::parse_from_rfc3339(text)
         .map_err(|_| {
             let message =

@@ -136,7 +136,7 @@ pub(crate) struct Field<'a, 'j> {
     pub(crate) at: Pointer<'a>,
 }
 
-impl<'j> Field<'_, 'j> {
+impl Field<'_, '_> {
     /// A checked value of one dimension.
     pub(crate) fn get<Q: Measure, T>(
         &self,

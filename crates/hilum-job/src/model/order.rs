@@ -24,7 +24,6 @@ use crate::read::unknown;
 #[derive(Debug)]
 pub(crate) struct Order<'j> {
     pub(crate) doc: &'j document::Order,
-    pub(crate) amount: Amount,
     pub(crate) sowing: Option<Sowing>,
     pub(crate) bases: Bases,
     /// At its own size.
@@ -148,7 +147,6 @@ fn order<'j>(
     let (seed, spread) = seed(doc, amount?, size?, sowing?, tolerance?, at, gathered)?;
     Some(Order {
         doc,
-        amount: amount?,
         sowing: sowing?,
         bases: bases?,
         seed,
@@ -276,12 +274,11 @@ fn sowing(doc: &document::Order, at: &Pointer<'_>, gathered: &mut Gathered) -> O
                 );
                 return None;
             };
-            match Sown::for_stand(stand?, germination, emergence?) {
-                Ok(sown) => Some(Some(Sowing::Seeds(sown))),
-                Err(_) => {
-                    gathered.add(&at, None, "wants plants from seed of which none comes up; germination and emergence must be more than 0 %");
-                    None
-                }
+            if let Ok(sown) = Sown::for_stand(stand?, germination, emergence?) {
+                Some(Some(Sowing::Seeds(sown)))
+            } else {
+                gathered.add(&at, None, "wants plants from seed of which none comes up; germination and emergence must be more than 0 %");
+                None
             }
         }
         (None, Some(_), None) => {
@@ -337,13 +334,12 @@ fn treat(
     name_once(names.iter().map(alloc::string::String::as_str), "", at, gathered)?;
     let mut treat = Vec::new();
     for (i, name) in names.iter().enumerate() {
-        match shelf.products.get(name.as_str()) {
-            Some(index) => treat.push(*index),
-            None => {
-                let known: Vec<&str> = shelf.products.keys().copied().collect();
-                gathered.add(&at.item(i), Some(quoted(name)), unknown("product", name, &known));
-                return None;
-            }
+        if let Some(index) = shelf.products.get(name.as_str()) {
+            treat.push(*index);
+        } else {
+            let known: Vec<&str> = shelf.products.keys().copied().collect();
+            gathered.add(&at.item(i), Some(quoted(name)), unknown("product", name, &known));
+            return None;
         }
     }
     treat.sort_unstable();

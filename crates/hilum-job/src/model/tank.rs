@@ -13,7 +13,6 @@ use hilum::{Argument, Error};
 
 use super::after::duration;
 use super::ask::optional;
-use super::name_once;
 use super::order::{field, seed_flow};
 use crate::document::{self, Refill};
 use crate::problem::{Gathered, Pointer};
@@ -47,10 +46,9 @@ pub(crate) fn tanks<'j>(
 ) -> Option<Vec<Tank<'j>>> {
     let at = root.field("tanks");
     let list = job.tanks.as_deref().unwrap_or_default();
-    let unique = name_once(list.iter().map(|tank| tank.tank.as_str()), "tank", &at, gathered);
     let docs = list.iter().enumerate();
     let read: Vec<_> = docs.map(|(i, doc)| tank(doc, &at.item(i), gathered)).collect();
-    unique.and(read.into_iter().collect())
+    read.into_iter().collect()
 }
 
 fn tank<'j>(doc: &'j document::Tank, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Tank<'j>> {

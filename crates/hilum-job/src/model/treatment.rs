@@ -2,7 +2,6 @@
 
 use alloc::collections::BTreeMap;
 use alloc::format;
-use alloc::string::String;
 use alloc::vec::Vec;
 
 use chrono::NaiveDate;
@@ -75,11 +74,9 @@ pub(crate) fn treatments<'j>(
     gathered: &mut Gathered,
 ) -> Option<Vec<Treatment<'j>>> {
     let at = root.field("treatments");
-    let names = shed.job.treatments.iter().map(|treatment| treatment.product.as_str());
-    let unique = name_once(names, "product", &at, gathered).is_some();
     let docs = shed.job.treatments.iter().enumerate();
     let read: Vec<_> = docs.map(|(i, doc)| treatment(doc, shed, &at.item(i), gathered)).collect();
-    read.into_iter().collect::<Option<_>>().filter(|_| unique)
+    read.into_iter().collect()
 }
 
 fn treatment<'j>(
@@ -132,7 +129,7 @@ fn treatment<'j>(
 }
 
 /// The index of what a name refers to.
-fn find(
+pub(crate) fn find(
     name: &str,
     what: &str,
     known: &BTreeMap<&str, usize>,
@@ -295,10 +292,10 @@ fn living_product(
     alive.then_some(index)
 }
 
-fn date(text: &String, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<NaiveDate> {
+fn date(text: &str, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<NaiveDate> {
     NaiveDate::parse_from_str(text, "%Y-%m-%d")
         .map_err(|_| {
-            gathered.add(at, Some(quoted(text)), "is not a day; write year-month-day as in \"2027-09-30\"")
+            gathered.add(at, Some(quoted(text)), "is not a day; write year-month-day as in \"2027-09-30\"");
         })
         .ok()
 }

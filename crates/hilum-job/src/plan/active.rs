@@ -37,6 +37,17 @@ fn of_order<'j>(draft: &Draft<'_, 'j>, index: usize) -> Vec<OnSeed<'j>> {
             names.zip(&dose.actives).filter_map(|(name, rate)| Some((name, (*rate)?.per_seed(size)))),
         );
     }
+    summed(draft, index, doses)
+}
+
+/// The sums of the doses of actives on an order's seed, with what was on it before.
+pub(crate) fn summed<'j>(
+    draft: &Draft<'_, 'j>,
+    index: usize,
+    mut doses: Vec<(&'j str, ActivePerSeed)>,
+) -> Vec<OnSeed<'j>> {
+    let Some(order) = draft.order(index) else { return Vec::new() };
+    let size = order.seed.size;
     doses.extend(order.on_seed.iter().copied());
     let mut names: Vec<&'j str> = Vec::new();
     for (name, _) in &doses {

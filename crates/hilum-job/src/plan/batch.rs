@@ -3,10 +3,13 @@
 use alloc::vec;
 use alloc::vec::Vec;
 
-use hilum::batch::{self, Filling, Memory, Mix, Need, Portion, Proof, Room, SetSize};
+use hilum::batch::{
+    self, Content, Fill, Filling, Label, Memory, Mix, Need, Portion, Pour, Proof, Room, SetSize,
+};
 use hilum::quantity::{Mass, MassFlow, Measure, Time, Volume};
 use hilum::treater::SeedFlow;
 
+use super::clock;
 use super::draft::{Draft, Line};
 use super::pack::{Size, adds, objective};
 use super::recipe::{Recipe, TankWork};
@@ -102,7 +105,7 @@ fn ruling(draft: &Draft<'_, '_>, sizes: &[Vec<Size>], tank: usize) -> Option<usi
 }
 
 /// Seed flow × utilisation.
-fn speed(draft: &Draft<'_, '_>, order: &Order<'_>) -> Option<MassFlow> {
+pub(crate) fn speed(draft: &Draft<'_, '_>, order: &Order<'_>) -> Option<MassFlow> {
     let treater = &draft.model.treater;
     let own: Option<SeedFlow> = order.seed_flow.or(match treater.feed {
         Some(Feed::Flow(flow)) => Some(flow),
@@ -201,7 +204,7 @@ fn needs(draft: &Draft<'_, '_>, tanks: &[TankWork], planned: &Batches) -> Vec<Op
 }
 
 /// Shifts in seconds since the first one's whole second.
-fn shifts(draft: &Draft<'_, '_>) -> Vec<batch::Shift> {
+pub(crate) fn shifts(draft: &Draft<'_, '_>) -> Vec<batch::Shift> {
     let seconds = |instant: crate::model::after::Instant| Time::from_base(since(draft, instant));
     draft
         .model
@@ -213,24 +216,18 @@ fn shifts(draft: &Draft<'_, '_>) -> Vec<batch::Shift> {
 
 /// Seconds of an instant since the whole second in which the first shift starts.
 pub(crate) fn since(draft: &Draft<'_, '_>, instant: crate::model::after::Instant) -> f64 {
-    let Some((first, _)) = draft.model.work.first() else { return 0.0 };
-    let whole = instant.timestamp().saturating_sub(first.timestamp());
-    // Exact: instants of four-digit years lie well within 2^53 seconds.
-    let (high, low) = (whole.div_euclid(1 << 30), whole.rem_euclid(1 << 30));
-    let whole = i32::try_from(high).map_or(0.0, f64::from) * f64::from(1 << 30)
-        + i32::try_from(low).map_or(0.0, f64::from);
-    whole + f64::from(instant.timestamp_subsec_nanos()) / 1e9
+    draft.model.work.first().map_or(0.0, |(first, _)| clock::between(*first, instant))
 }
 
 fn solve(job: &batch::Job<'_>, planned: &mut Batches) -> Result<(), batch::Error> {
     let room = Room::of(job);
     let mut numbers = vec![Default::default(); room.numbers];
-    let mut fills = vec![Default::default(); room.fills];
-    let mut labels = vec![Default::default(); room.labels];
-    let mut contents = vec![Default::default(); room.contents];
+    let mut fills = vec![Fill::default(); room.fills];
+    let mut labels = vec![Label::default(); room.labels];
+    let mut contents = vec![Content::default(); room.contents];
     let mut enough = room.pours;
     loop {
-        let mut pours = vec![Default::default(); enough];
+        let mut pours = vec![Pour::default(); enough];
         let memory = Memory {
             numbers: &mut numbers,
             fills: &mut fills,
@@ -246,6 +243,9 @@ fn solve(job: &batch::Job<'_>, planned: &mut Batches) -> Result<(), batch::Error
                 let (mixes, portions) = plan.write(&mut planned.mixes, &mut planned.portions)?;
                 planned.mixes.truncate(mixes);
                 planned.portions.truncate(portions);
+                planned.first_seed = (0..job.orders.len())
+                    .map(|order| plan.first_seed(order).map(|time| time.value))
+                    .collect();
                 let summary = plan.summary();
                 planned.proven = summary.proof == Proof::Proven;
                 planned.falls_short = (!summary.all_treated).then_some(summary.treated);

@@ -4,12 +4,14 @@ use alloc::format;
 use alloc::string::String;
 
 use hilum::quantity::{CellsPerSeed, Length, Mass, Measure, Volume, VolumePerMass, VolumePerSeed};
-use hilum::rate::{Active, CellCount, Dry, Liquid, PerArea, PerMass, PerSeed, Substance};
+use hilum::rate::{Active, Agreement, CellCount, Dry, Liquid, PerArea, PerMass, PerSeed, Substance};
 use hilum::seed::SeedUnit;
 use hilum::text::{Bases, Measured, TextError, Written};
 use hilum::unit::Powers;
 use hilum::viability::Titre;
 
+use super::out::Written as _;
+use crate::document::{Out, Units};
 use crate::model::ask::{Asked, in_words};
 use crate::model::order::{Order, Seed};
 use crate::model::treatment::{Stated, Treatment};
@@ -223,6 +225,14 @@ impl Rate {
         }
     }
 
+    /// Per mass of seed, as a plan writes it.
+    pub(crate) fn out(self, units: Units) -> Out {
+        match self {
+            Self::Liquid(rate) => rate.out(units),
+            Self::Dry(rate) => rate.out(units),
+        }
+    }
+
     /// stated / this − 1.
     pub(crate) fn differs(self, stated: Self) -> f64 {
         match (stated, self) {
@@ -230,6 +240,15 @@ impl Rate {
             (Self::Dry(stated), Self::Dry(own)) => stated.difference(own),
             // Both are of one treatment, which is handled in one measure.
             _ => 0.0,
+        }
+    }
+
+    /// How far a statement of this dose lies from it.
+    pub(crate) fn agreement(self, stated: Self) -> Agreement {
+        match (stated, self) {
+            (Self::Liquid(stated), Self::Liquid(own)) => stated.agreement(own),
+            (Self::Dry(stated), Self::Dry(own)) => stated.agreement(own),
+            _ => Agreement::Close,
         }
     }
 
@@ -270,7 +289,7 @@ impl Amount {
     }
 
     /// As a plan writes it.
-    pub(crate) fn out(self, units: crate::document::Units) -> crate::document::Out {
+    pub(crate) fn out(self, units: Units) -> Out {
         match self {
             Self::Liquid(volume) => super::out::LIQUID.of(volume, units),
             Self::Dry(mass) => super::out::DRY.of(mass, units),

@@ -242,7 +242,7 @@ fn bound(
 }
 
 /// Living cells on a seed of the order's own size.
-fn cells(label: &Label<'_, '_>, rate: Rate) -> Result<Option<PerSeed<CellCount>>, Refused> {
+pub(crate) fn cells(label: &Label<'_, '_>, rate: Rate) -> Result<Option<PerSeed<CellCount>>, Refused> {
     let (Some(living), Some(titre)) = (&label.treatment.living, label.titre) else { return Ok(None) };
     let density = label.treatment.density;
     Ok(Some(match rate {
@@ -254,7 +254,7 @@ fn cells(label: &Label<'_, '_>, rate: Rate) -> Result<Option<PerSeed<CellCount>>
 }
 
 /// An active in a dose; `None` where only the density is missing to know it.
-fn active(
+pub(crate) fn active(
     rate: Rate,
     content: hilum::rate::Content,
     treatment: &Treatment<'_>,

@@ -13,7 +13,6 @@ use super::out::Written;
 use crate::document::{LivingCells, PlantByReason};
 use crate::model::after::Planting;
 use crate::model::living::Living;
-use crate::model::order::Order;
 
 /// A living product on one order's seed.
 #[derive(Clone, Debug)]
@@ -41,21 +40,32 @@ pub(crate) fn all(draft: &Draft<'_, '_>, batches: &Batches) -> Vec<Vec<Option<Li
 }
 
 fn facts(draft: &Draft<'_, '_>, batches: &Batches, treatment: usize, dose: &Dose) -> Option<LivingFacts> {
-    let living = draft.lines.get(treatment)?.treatment.living.as_ref()?;
-    let order = draft.order(dose.order)?;
-    let at_treating = dose.cells?;
     let treated_from = batches.first_seed.get(dose.order).copied().flatten();
-    let planted_after = match order.after.planting {
+    let planted_after = match draft.order(dose.order)?.after.planting {
         Some(Planting::After(time)) => Some(time.value),
         Some(Planting::On(planting)) => treated_from.map(|from| since(draft, planting) - from),
         None => None,
     };
-    let storage: Vec<Period> = order.after.storage.iter().map(|(period, _)| *period).collect();
+    let facts = follow(draft, treatment, dose.order, dose.cells?, planted_after)?;
+    Some(LivingFacts { treated_from, ..facts })
+}
+
+/// Follows so many living cells on each seed of an order from treating to planting.
+pub(crate) fn follow(
+    draft: &Draft<'_, '_>,
+    treatment: usize,
+    order: usize,
+    at_treating: PerSeed<CellCount>,
+    planted_after: Option<f64>,
+) -> Option<LivingFacts> {
+    let living = draft.lines.get(treatment)?.treatment.living.as_ref()?;
+    let after = &draft.order(order)?.after;
+    let storage: Vec<Period> = after.storage.iter().map(|(period, _)| *period).collect();
     let survival = living.survival.filter(|survival| !survival.needs_temperature() || !storage.is_empty());
     let at_planting = survival
         .zip(planted_after.filter(|time| *time >= 0.0))
         .and_then(|(survival, time)| survival.count(at_treating, &storage, Time::from_base(time)).ok());
-    let partners = partners(draft, treatment, dose.order);
+    let partners = partners(draft, treatment, order);
     Some(LivingFacts {
         at_treating,
         at_planting,
@@ -67,7 +77,7 @@ fn facts(draft: &Draft<'_, '_>, batches: &Batches, treatment: usize, dose: &Dose
             .copied()
             .chain(living.on_seed_life)
             .min_by(|a, b| a.get().value.total_cmp(&b.get().value)),
-        treated_from,
+        treated_from: None,
         storage_missing: living.survival.is_some() && survival.is_none(),
     })
 }
@@ -103,16 +113,21 @@ pub(crate) fn written(draft: &Draft<'_, '_>, facts: &LivingFacts) -> LivingCells
         .treated_from
         .zip(facts.plant_by)
         .and_then(|(from, (time, because))| Some((instant(draft, from + time, Rounded::Down)?, because)));
-    let because = by.as_ref().map(|(_, because)| match because {
-        Because::OnSeedLife => PlantByReason::OnSeedLife,
-        Because::Partner => PlantByReason::Partner,
-        Because::Minimum => PlantByReason::Minimum,
-    });
+    let because = by.as_ref().map(|(_, because)| reason(*because));
     LivingCells {
         at_treating: facts.at_treating.out(units),
         at_planting: facts.at_planting.map(|cells| cells.out(units)),
         minimum: facts.minimum.map(|cells| cells.out(units)),
         plant_by: by.map(|(by, _)| by),
         because,
+    }
+}
+
+/// What sets the last moment to plant, as documents write it.
+pub(crate) fn reason(because: Because) -> PlantByReason {
+    match because {
+        Because::OnSeedLife => PlantByReason::OnSeedLife,
+        Because::Partner => PlantByReason::Partner,
+        Because::Minimum => PlantByReason::Minimum,
     }
 }

@@ -4,7 +4,9 @@ use alloc::vec::Vec;
 use core::num::NonZeroU32;
 
 use hilum::Error;
-use hilum::pack::{Choice, Coverage, Objective, PackSize, Price, SetsNeeded, almost_covered, cases, choose};
+use hilum::pack::{
+    Choice, Coverage, Objective, PackSize, Price, Proof, SetsNeeded, Supply, almost_covered, cases, choose,
+};
 use hilum::quantity::{Mass, Measure, Seeds};
 
 use super::dose::{Amount, Label, Rate};
@@ -21,8 +23,8 @@ pub(crate) struct Size {
     pub(crate) adds: Amount,
     /// Seed that one set covers.
     pub(crate) covers: Coverage,
-    /// The largest deviation of stated from computed coverage at any order's size, where both are known.
-    pub(crate) disagreement: Option<f64>,
+    /// Stated and computed coverage at the order's size where they lie furthest apart, where both are known.
+    pub(crate) both: Option<(Coverage, Coverage)>,
 }
 
 /// Product that one set adds to a mix whose recipe is an order's: what can be got out of its parts, else
@@ -42,17 +44,24 @@ pub(crate) fn adds(
 }
 
 /// What is opened of a product.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 pub(crate) struct Opened {
     /// Sets by pack size, in the job's order.
     pub(crate) sets: Vec<u64>,
-    /// Whether whole sets went into the mixes, so that what is opened is what is poured.
-    pub(crate) poured_whole: bool,
-    /// Whether the shelf has too few.
-    pub(crate) short: bool,
-    pub(crate) proven: bool,
+    pub(crate) decided: Decided,
+    pub(crate) supply: Supply,
+    pub(crate) proof: Proof,
     /// Slightly more seed than one set fewer covers.
     pub(crate) almost: bool,
+}
+
+/// What decided which sets are opened.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Decided {
+    /// The mixes that whole sets went into: what is opened is what is poured.
+    ByMixes,
+    /// The choice among pack sizes.
+    ByChoice,
 }
 
 /// What stands in the way of a pack size.
@@ -71,7 +80,7 @@ pub(crate) fn sizes(draft: &Draft<'_, '_>, line: &Line<'_, '_>) -> Vec<Result<Si
 
 fn size(draft: &Draft<'_, '_>, line: &Line<'_, '_>, pack: &Pack<'_>) -> Result<Size, NoSize> {
     let usable = usable(line.treatment, pack).map_err(NoSize::Set)?;
-    let mut disagreement: Option<f64> = None;
+    let mut both: Option<(Coverage, Coverage)> = None;
     let mut coverages: Vec<(Mass, Coverage)> = Vec::new();
     for dose in &line.doses {
         let Some(order) = draft.order(dose.order) else { continue };
@@ -79,9 +88,9 @@ fn size(draft: &Draft<'_, '_>, line: &Line<'_, '_>, pack: &Pack<'_>) -> Result<S
         let stated = stated(&label, pack)?;
         let computed = usable.map(|set| computed(set, dose.rate)).transpose().map_err(NoSize::Set)?;
         if let (Some(stated), Some(computed)) = (stated, computed) {
-            let difference = stated.difference(computed);
-            if disagreement.is_none_or(|most| difference.abs() > most.abs()) {
-                disagreement = Some(difference);
+            let apart = |(stated, computed): (Coverage, Coverage)| stated.difference(computed).abs();
+            if both.is_none_or(|most| apart((stated, computed)) > apart(most)) {
+                both = Some((stated, computed));
             }
         }
         let coverage =
@@ -92,7 +101,7 @@ fn size(draft: &Draft<'_, '_>, line: &Line<'_, '_>, pack: &Pack<'_>) -> Result<S
     let needed = SetsNeeded::sum(coverages).map_err(NoSize::Set)?;
     let covers = Coverage::new(Mass::from_base(all / needed.number())).map_err(NoSize::Set)?;
     let adds = usable.unwrap_or(line.needed.like(line.needed.base() / needed.number()));
-    Ok(Size { adds, covers, disagreement })
+    Ok(Size { adds, covers, both })
 }
 
 fn computed(set: Amount, rate: Rate) -> Result<Coverage, Error> {
@@ -151,9 +160,9 @@ pub(crate) fn choice(
     let almost = almost(&choice, &offered, treated)?;
     Ok(Some(Opened {
         sets: choice.sets().collect(),
-        poured_whole: false,
-        short: choice.supply == hilum::pack::Supply::Short,
-        proven: choice.proof == hilum::pack::Proof::Proven,
+        decided: Decided::ByChoice,
+        supply: choice.supply,
+        proof: choice.proof,
         almost,
     }))
 }

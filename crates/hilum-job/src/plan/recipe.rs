@@ -1,7 +1,6 @@
 //! What goes in each tank: the mix of every order, and which orders share one.
 
 use alloc::format;
-use alloc::string::ToString;
 use alloc::vec::Vec;
 
 use hilum::mix::{Slurry, keeps_recipe};
@@ -155,7 +154,7 @@ pub(crate) fn recipes(draft: &Draft<'_, '_>, work: &TankWork) -> Vec<document::R
 
 fn parts(draft: &Draft<'_, '_>, recipe: &Recipe) -> Vec<RecipePart> {
     let product = |(t, share): &(usize, Share)| RecipePart {
-        product: draft.lines.get(*t).map(|line| line.treatment.doc.product.to_string()),
+        product: draft.lines.get(*t).map(|line| line.treatment.doc.product.clone()),
         water: None,
         share: share.number(),
     };

@@ -58,7 +58,6 @@ pub(crate) fn mix_titre(treatment: &Treatment<'_>) -> Result<Option<Titre>, Erro
         for (_, part) in pack.parts.iter().filter(|(part, _)| Some(*part) == name) {
             let titre = in_set(treatment, pack, living.titre, *part)?;
             lowest = Some(match (lowest, titre) {
-                (None, titre) => titre,
                 (Some(Titre::PerVolume(low)), Titre::PerVolume(titre)) if low <= titre => {
                     Titre::PerVolume(low)
                 }

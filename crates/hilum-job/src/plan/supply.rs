@@ -4,11 +4,12 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use hilum::batch::{Mix, Portion};
+use hilum::pack::{Proof, Supply};
 use hilum::quantity::{Mass, Measure};
 
 use super::batch::Batches;
 use super::draft::{Draft, Line};
-use super::pack::{NoSize, Opened, Size, choice, count, sizes};
+use super::pack::{Decided, NoSize, Opened, Size, choice, count, sizes};
 use super::recipe::TankWork;
 use super::tank::recipe;
 use crate::model::ask::{refusal, shown};
@@ -104,13 +105,11 @@ pub(crate) fn opened(
                 *sum = sum.saturating_add(u64::from(more));
             }
         }
-        let short = batches.short.contains(&k);
+        let supply = if batches.short.contains(&k) { Supply::Short } else { Supply::Enough };
         let almost = almost(line, sizes, &sets, beyond);
-        return Ok(Some(Opened { sets, poured_whole: true, short, proven: true, almost }));
+        return Ok(Some(Opened { sets, decided: Decided::ByMixes, supply, proof: Proof::Proven, almost }));
     }
-    // What is poured beyond the orders' own dose also comes out of the sets: lines, and a rest thrown away.
-    let not_applied = (beyond.poured - line.needed.base()).max(beyond.hold_up).max(0.0);
-    choice(line, sizes, not_applied, treated)
+    choice(line, sizes, beyond.hold_up, treated)
 }
 
 /// Whether one of the opened sets is there for at most a hundredth of the need.

@@ -72,9 +72,26 @@ impl<'a> Clock<'a> {
 
     /// The first instant by which so much work time has passed (the end of a shift, not the start of the next).
     pub(super) fn instant_of(&self, work: f64) -> f64 {
-        let next = self.before.partition_point(|before| *before < work);
+        let next = self.before.partition_point(|before| *before < work - INSTANT);
         match self.shift(next.saturating_sub(1)) {
             Some((before, from, to)) => (from + (work - before)).min(to),
+            None => work,
+        }
+    }
+
+    /// The instant at which work goes on after so much work time (the start of a shift, not the end of the one
+    /// before); `None` after the last shift.
+    pub(super) fn resumes(&self, work: f64) -> Option<f64> {
+        let next = self.before.partition_point(|before| *before <= work + INSTANT);
+        let (before, from, _) = self.shift(next.checked_sub(1)?)?;
+        Some(from + (work - before).max(0.0))
+    }
+
+    /// The last whole second up to a work time, as work time.
+    pub(super) fn whole_second(&self, work: f64) -> f64 {
+        let next = self.before.partition_point(|before| *before < work - INSTANT);
+        match self.shift(next.saturating_sub(1)) {
+            Some((before, from, _)) => before + floor(from + (work - before) + INSTANT) - from,
             None => work,
         }
     }
@@ -104,14 +121,14 @@ impl<'a> Clock<'a> {
         })
     }
 
-    /// The last place for a mix that starts before a work time, and not before another.
+    /// The last place for a mix that starts before a work time, and after another.
     pub(super) fn slot_before(&self, after: f64, before: f64, mixing: f64) -> Option<Slot> {
         let last = self.before.partition_point(|start| *start < before);
         for index in (0..last).rev() {
             let (start, from, to) = self.shift(index)?;
             let at = floor(to - mixing + INSTANT).min(ceil(from + (before - start) - INSTANT) - 1.0);
             let work = start + at - from;
-            if work < after {
+            if work <= after + INSTANT {
                 return None;
             }
             if at >= from {

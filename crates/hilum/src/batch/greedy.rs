@@ -1,133 +1,106 @@
 //! A valid plan, quickly: every tank as full as it can be used.
 
-use super::step::{Content, Leg, Plant, Pour};
-use super::{Counted, Error, MAX_TANKS};
+use super::clock::Slot;
+use super::expand::{after, fits};
+use super::line::SLACK;
+use super::node::Node;
+use super::step::{Plant, Pour};
+use super::{Counted, Error, tanks};
 
-/// How far a plan got.
-#[derive(Clone, Copy, Debug, PartialEq)]
+/// A plan, as far as it goes.
+#[derive(Clone, Copy, Debug)]
 pub(super) struct Reach {
     /// Pours that were decided.
     pub(super) pours: usize,
-    /// Seed treated.
-    pub(super) position: f64,
-    /// Work time when the last seed has passed.
-    pub(super) finish: f64,
-}
-
-/// The greedy walk.
-pub(super) struct Walk<'a, 'b> {
-    plant: &'b Plant<'a>,
-    contents: [Content; MAX_TANKS],
-    position: f64,
-    work: f64,
-    finish: f64,
+    /// Where it ends.
+    pub(super) node: Node,
 }
 
 /// Plans one stop after the other.
 pub(super) fn plan(plant: &Plant<'_>, pours: &mut [Pour]) -> Result<Reach, Error> {
-    let contents = [Content::default(); MAX_TANKS];
-    let mut walk = Walk { plant, contents, position: 0.0, work: 0.0, finish: 0.0 };
-    let mut count = 0;
-    // Pours since the last seed passed: dropped if no more does.
-    let mut useful = 0;
-    let mut idle = 0;
-    while walk.position < plant.line.end() && idle <= plant.tanks.len() {
-        let before = walk.position;
-        let Some(poured) = walk.stop(pours, count)? else { break };
-        count = poured;
-        let Leg { to, arrival, work } = plant.leg(walk.position, walk.work, walk.contents());
-        (walk.position, walk.work) = (to, work);
-        if to > before {
-            (useful, idle, walk.finish) = (count, 0, arrival);
-        } else {
-            idle += 1;
+    let mut node = Node::START;
+    let mut best = Reach { pours: 0, node };
+    let (mut count, mut idle) = (0, 0);
+    while node.position < plant.line.end() && idle <= plant.tanks.len() {
+        let Some((slot, due)) = slot(plant, &node, node.due(plant)) else { break };
+        count = without_unused(plant, &node, due, pours, count);
+        for tank in tanks(due) {
+            let fill = choose(plant, &node, tank, &slot)?;
+            let limit = pours.len();
+            let cell = pours.get_mut(count).ok_or(Error::TooMany { counted: Counted::Mixes, limit })?;
+            let (fill, wait) = (number(fill.unwrap_or(0)), number(slot.shift));
+            *cell = Pour { position: node.position, at: slot.at, tank: number(tank), fill, wait };
+            count += 1;
         }
-        if work > plant.clock.total() {
+        node = mixed(plant, &node, due, &slot)?;
+        let leg = plant.leg(node.position, node.work, node.contents(plant));
+        idle = if leg.to > node.position { 0 } else { idle + 1 };
+        node = after(&node, &leg, 0);
+        if idle == 0 {
+            best = Reach { pours: count, node };
+        }
+        if node.work > plant.clock.total() {
             break;
         }
     }
-    Ok(Reach { pours: useful, position: walk.position, finish: walk.finish })
+    best.node.close_all(plant);
+    Ok(best)
 }
 
-impl Walk<'_, '_> {
-    fn contents(&self) -> &[Content] {
-        self.contents.get(..self.plant.tanks.len()).unwrap_or(&[])
-    }
-
-    fn due(&self) -> u32 {
-        let due = |(tank, content)| self.plant.is_due(tank, self.position, self.work, content);
-        self.contents().iter().enumerate().filter(|it| due((it.0, it.1))).map(|(tank, _)| 1 << tank).sum()
-    }
-
-    /// Mixes what is due; none when the shifts are over.
-    fn stop(&mut self, pours: &mut [Pour], count: usize) -> Result<Option<usize>, Error> {
-        let due = self.due();
-        if due == 0 {
-            return Ok(Some(count));
+/// Drops the pours of a mix that spoiled while the treater waited for another.
+fn without_unused(plant: &Plant<'_>, node: &Node, due: u32, pours: &mut [Pour], count: usize) -> usize {
+    let unused = |pour: &Pour| {
+        pour.position >= node.position
+            && tanks(due).any(|tank| number(tank) == pour.tank && plant.is_unused(tank, node))
+    };
+    let start =
+        pours.get(..count).map_or(count, |done| done.partition_point(|pour| pour.position < node.position));
+    let mut kept = start;
+    for index in start..count {
+        let Some(pour) = pours.get(index).copied().filter(|pour| !unused(pour)) else { continue };
+        if let Some(cell) = pours.get_mut(kept) {
+            *cell = pour;
         }
-        let mixing = tanks(due).map(|tank| self.plant.mixing(tank)).fold(0.0, f64::max);
-        let Some(mut slot) = self.plant.clock.slot(self.work, mixing) else { return Ok(None) };
-        loop {
-            let mut next = count;
-            let mut contents = self.contents;
-            for tank in tanks(due) {
-                let (fill, content) = self.choose(tank, slot.at, slot.ready)?;
-                let limit = pours.len();
-                let cell = pours.get_mut(next).ok_or(Error::TooMany { counted: Counted::Mixes, limit })?;
-                *cell = Pour { position: self.position, at: slot.at, tank: number(tank), fill: number(fill) };
-                if let Some(cell) = contents.get_mut(tank) {
-                    *cell = content;
-                }
-                next += 1;
-            }
-            let lives =
-                tanks(due).all(|tank| contents.get(tank).is_some_and(|content| content.expires > slot.ready));
-            if lives {
-                (self.contents, self.work) = (contents, slot.ready);
-                return Ok(Some(next));
-            }
-            match self.plant.clock.slot_from(slot.shift + 1, mixing) {
-                Some(later) => slot = later,
-                None => return Ok(None),
-            }
-        }
+        kept += 1;
     }
-
-    /// As much as will be used, and no more if that can be helped.
-    fn choose(&self, tank: usize, at: f64, ready: f64) -> Result<(usize, Content), Error> {
-        let plant = self.plant;
-        let before = self.contents.get(tank).copied().unwrap_or_default();
-        let most = plant.mixed(tank, self.position, at, None, &before);
-        if !plant.is_sets(tank, plant.line.order_at(self.position)) {
-            return Ok((0, most));
-        }
-        let share = plant.living(tank, self.position);
-        let usable = plant.position_at(self.position, ready, most.expires.min(plant.clock.total()));
-        let used = plant.line.slurry(tank, usable);
-        let wanted = (used.min(most.recipe) - most.from + most.hold_up) * share;
-        let fills = plant.fills.get(tank).copied().unwrap_or(super::fill::Fills::NONE);
-        let slack = 1.0 + super::line::SLACK;
-        let largest = plant.tank(tank).map_or(0.0, |it| it.capacity.value) * share * slack;
-        let top = fills.at_most(largest).ok_or(Error::TankTooSmall { tank })?;
-        let enough = fills.at_least(wanted / slack).filter(|fill| *fill <= top);
-        let below = fills
-            .at_most(wanted)
-            .filter(|it| leaves_seed(&fills, *it, most.hold_up * share))
-            .map(|it| it.min(top));
-        let fill = if used >= most.recipe { enough.or(below) } else { below.or(enough) }.unwrap_or(top);
-        let slurry = fills.get(fill).map(|fill| fill.living / share);
-        Ok((fill, plant.mixed(tank, self.position, at, slurry, &before)))
-    }
+    kept
 }
 
-/// More than the lines take.
-fn leaves_seed(fills: &super::fill::Fills<'_>, fill: usize, lines: f64) -> bool {
-    fills.get(fill).is_some_and(|fill| fill.living > lines * (1.0 + super::line::SLACK))
+/// The first moment at which what is mixed can be used before it expires, and what is mixed then.
+fn slot(plant: &Plant<'_>, node: &Node, due: u32) -> Option<(Slot, u32)> {
+    if due == 0 {
+        return Some((Slot { shift: 0, at: 0.0, ready: node.work }, 0));
+    }
+    let (mut slot, mut joined) = plant.slot_for(node, due, 0)?;
+    while !fits(plant, joined, &slot) {
+        (slot, joined) = plant.slot_for(node, due, slot.shift + 1)?;
+    }
+    Some((slot, joined))
 }
 
-/// The tanks of a set.
-pub(super) fn tanks(set: u32) -> impl Iterator<Item = usize> + Clone {
-    (0..MAX_TANKS).filter(move |tank| set & (1 << tank) != 0)
+/// All that is due, mixed.
+fn mixed(plant: &Plant<'_>, node: &Node, due: u32, slot: &Slot) -> Result<Node, Error> {
+    let mut next = *node;
+    for tank in tanks(due) {
+        let fill = choose(plant, node, tank, slot)?;
+        next.mix(plant, tank, slot, fill.and_then(|index| plant.fills(tank).get(index)));
+    }
+    Ok(next)
+}
+
+/// Whole sets for as much as will be used, and no more if that can be helped; none for a measured tank.
+pub(super) fn choose(
+    plant: &Plant<'_>,
+    node: &Node,
+    tank: usize,
+    slot: &Slot,
+) -> Result<Option<usize>, Error> {
+    let Some(range) = plant.range(node, tank, slot)? else { return Ok(None) };
+    let fills = plant.fills(tank);
+    let exact = fills.get(range.enough).is_some_and(|fill| fill.living >= range.wanted);
+    // A smaller one that is used up, then a smallest one for the rest, leaves least before a night.
+    let below = fills.at_most(range.wanted * (1.0 + SLACK)).filter(|below| *below >= range.least);
+    Ok(Some(if exact && range.cut_by_time { below.unwrap_or(range.enough) } else { range.enough }))
 }
 
 fn number(index: usize) -> u32 {

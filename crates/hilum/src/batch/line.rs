@@ -98,8 +98,10 @@ impl<'a> Line<'a> {
     pub(super) fn position_at(&self, run: f64) -> f64 {
         let order = self.run.partition_point(|start| *start <= run).saturating_sub(1);
         let start = self.run.get(order).copied().unwrap_or(0.0);
+        let next = self.start_of(order + 1);
         let position = self.start_of(order) + (run - start).max(0.0) / self.pace(order);
-        position.min(self.start_of(order + 1))
+        // Not a last grain left of an order.
+        if next - position <= (next - self.start_of(order)) * SLACK { next } else { position }
     }
 
     /// What an order needs of a tank.
@@ -140,6 +142,13 @@ impl<'a> Line<'a> {
     /// Slurry used up to the end of the recipe in use at a position.
     pub(super) fn recipe_end(&self, tank: usize, order: usize) -> f64 {
         self.column(self.recipe_end, tank).get(order).copied().unwrap_or(0.0)
+    }
+
+    /// Slurry used before the recipe in use began.
+    pub(super) fn recipe_start(&self, tank: usize, order: usize) -> f64 {
+        let end = self.recipe_end(tank, order);
+        let first = self.column(self.recipe_end, tank).partition_point(|other| *other < end);
+        self.column(self.used, tank).get(first).copied().unwrap_or(0.0)
     }
 
     /// The first position, from here on, that needs a tank.
@@ -197,6 +206,7 @@ fn use_up(job: &Job<'_>, tank: usize, used: &mut [f64]) {
 fn end_recipes(job: &Job<'_>, tank: usize, used: &[f64], ends: &mut [f64]) {
     let mut end = used.last().copied().unwrap_or(0.0);
     let mut later = None;
+    set(ends, job.orders.len(), end);
     for row in (0..job.orders.len()).rev() {
         if let Some(need) = job.needs.get(row * job.tanks.len() + tank).copied().flatten() {
             if later.is_some_and(|recipe| recipe != need.recipe) {

@@ -1,7 +1,238 @@
-//! The best plan.
+//! The best plan: labels in order of time, the dominated ones dropped.
 
-/// A plan up to a stop.
-#[derive(Clone, Copy, Debug, PartialEq, Default)]
-pub struct Label {
-    pub(super) position: f64,
+use super::bound::Bound;
+use super::expand::{Choices, Stop};
+use super::node::{Cost, Node, compare};
+use super::step::{Content, Kind, Plant, Pour};
+use super::store::{Label, NONE, Store};
+use super::{Proof, tanks};
+use core::cmp::Ordering;
+
+/// The best plan so far ends here.
+#[derive(Clone, Copy, Debug)]
+struct Found {
+    stop: Stop,
+    parent: u32,
+    end: Node,
+}
+
+pub(super) struct Search<'a, 'b> {
+    plant: &'b Plant<'a>,
+    choices: Choices<'a, 'b>,
+    bound: Bound<'a, 'b>,
+    store: Store<'b>,
+    full: bool,
+    looks: u32,
+    /// The best plan so far: how far, at what cost; where it ends, if it is not the one given.
+    goal: f64,
+    best: Cost,
+    found: Option<Found>,
+}
+
+impl<'a, 'b> Search<'a, 'b> {
+    /// `known` is where a plan ends that is to be bettered.
+    pub(super) fn new(
+        choices: Choices<'a, 'b>,
+        bound: Bound<'a, 'b>,
+        store: Store<'b>,
+        known: &Node,
+    ) -> Self {
+        let plant = choices.plant;
+        let (goal, best) = (known.position, known.cost);
+        let mut search =
+            Self { plant, choices, bound, store, full: false, looks: 0, goal, best, found: None };
+        search.bound.aim(goal);
+        search
+    }
+
+    /// Follows the few most promising plans from stop to stop: quick, and often the best.
+    pub(super) fn beam(&mut self, width: u32) {
+        let choices = self.choices;
+        self.start();
+        let (mut first, mut end) = (0, self.store.count);
+        while first < end && self.store.room() - end >= width {
+            for index in first..end {
+                let node = self.store.node(index);
+                choices.each(&node, &mut |stop, next| self.keep(stop, next, index, end, width));
+            }
+            (first, end) = (end, self.store.count);
+        }
+    }
+
+    /// Searches; tells whether nothing can be better.
+    pub(super) fn run(&mut self, most: u32) -> Proof {
+        let choices = self.choices;
+        self.start();
+        self.store.link_last();
+        self.store.push(0);
+        while let Some(index) = self.store.pop() {
+            let node = self.store.node(index);
+            if self.is_hopeless(&node) || self.is_dominated(&node, index) {
+                continue;
+            }
+            choices.each(&node, &mut |stop, next| self.offer(stop, next, index));
+            if self.full || self.looks >= most {
+                return Proof::Bounded;
+            }
+        }
+        if self.full { Proof::Bounded } else { Proof::Proven }
+    }
+
+    fn start(&mut self) {
+        self.store.clear();
+        self.full = !self.store.add(Stop::default(), &Node::START, NONE, Cost::default());
+        (self.found, self.looks) = (None, 0);
+    }
+
+    /// Writes the pours of the plan that was found; none if the one given was the best.
+    pub(super) fn trace(&self, pours: &mut [Pour]) -> Option<(usize, Node)> {
+        let Found { mut stop, mut parent, end } = self.found?;
+        let mut count = 0;
+        while let Some(label) = self.store.label(parent) {
+            for tank in tanks(stop.tanks) {
+                let Stop { at, fill, shift, .. } = stop;
+                let (position, tank) = (label.position, u32::try_from(tank).ok()?);
+                *pours.get_mut(count)? = Pour { position, at, tank, fill, wait: shift };
+                count += 1;
+            }
+            (stop, parent) = (label.stop, label.parent);
+        }
+        pours.get_mut(..count)?.reverse();
+        Some((count, end))
+    }
+
+    fn is_hopeless(&self, node: &Node) -> bool {
+        self.bound.is_hopeless(node, &self.best)
+    }
+
+    /// Takes a node up, if it may lead to something better.
+    fn offer(&mut self, stop: Stop, node: &Node, parent: u32) {
+        self.looks += 1;
+        self.compare_with_best(stop, node, parent);
+        if self.ends(node) || self.is_hopeless(node) || self.is_dominated(node, NONE) {
+            return;
+        }
+        let index = self.store.count;
+        if self.store.add(stop, node, parent, Cost::default()) {
+            self.store.link_last();
+            self.store.push(index);
+        } else {
+            self.full = true;
+        }
+    }
+
+    /// Takes a node up among the most promising of its stage.
+    fn keep(&mut self, stop: Stop, node: &Node, parent: u32, first: u32, width: u32) {
+        self.compare_with_best(stop, node, parent);
+        let stage = first..self.store.count;
+        let known =
+            |index| self.store.label(index).is_some_and(|label| self.dominates(index, label, node, NONE));
+        if self.ends(node) || stage.clone().any(known) {
+            return;
+        }
+        let least = self.bound.least(node);
+        if self.store.count < first + width {
+            self.store.add(stop, node, parent, least);
+            return;
+        }
+        let promise = |index: u32| self.store.label(index).map_or(Cost::default(), |label| label.least);
+        let worst = stage.max_by(|a, b| self.bound.compare_promises(&promise(*a), &promise(*b)));
+        if let Some(worst) = worst.filter(|it| self.bound.compare_promises(&least, &promise(*it)).is_lt()) {
+            self.store.put(worst, stop, node, parent, least);
+        }
+    }
+
+    fn ends(&self, node: &Node) -> bool {
+        node.position >= self.plant.line.end() || node.work > self.plant.clock.total()
+    }
+
+    /// Is the node, as it is, the best plan?
+    fn compare_with_best(&mut self, stop: Stop, node: &Node, parent: u32) {
+        let further = compare(node.position, self.goal);
+        if further == Ordering::Less {
+            return;
+        }
+        let mut end = *node;
+        if node.position < self.plant.line.end() {
+            end.close_all(self.plant);
+        }
+        if further == Ordering::Equal && end.cost.compare(&self.best) != Ordering::Less {
+            return;
+        }
+        self.best = end.cost;
+        self.found = Some(Found { stop, parent, end });
+        if node.position > self.goal {
+            self.goal = node.position;
+            self.bound.aim(self.goal);
+        }
+    }
+
+    /// Is another label at the same place never worse?
+    fn is_dominated(&self, node: &Node, index: u32) -> bool {
+        self.store.any_near(node.position, |other, label| {
+            other != index && self.dominates(other, label, node, index)
+        })
+    }
+
+    fn dominates(&self, other: u32, label: &Label, node: &Node, index: u32) -> bool {
+        if compare(label.position, node.position) != Ordering::Equal
+            || label.work > node.work + 1e-6
+            || (label.early != 0 && label.early != node.early)
+        {
+            return false;
+        }
+        let cost = label.cost.compare_product(&node.cost);
+        let cost = cost.then_with(|| compare(label.cost.squares, node.cost.squares));
+        let cost = cost.then_with(|| label.cost.compare_ranks(&node.cost));
+        if cost == Ordering::Greater || !self.is_no_worse(node, |a, b| (a, b), other) {
+            return false;
+        }
+        // Of two alike the first one stays.
+        let alike = cost == Ordering::Equal && label.work > node.work - 1e-6 && label.early == node.early;
+        !alike || other < index || !self.is_no_worse(node, |a, b| (b, a), other)
+    }
+
+    /// Compares what the tanks of a label and of a node hold, in an order of the caller's choice.
+    fn is_no_worse(
+        &self,
+        node: &Node,
+        order: fn(Content, Content) -> (Content, Content),
+        other: u32,
+    ) -> bool {
+        self.store.contents(other).iter().zip(&node.contents).enumerate().all(
+            |(tank, (of_label, of_node))| {
+                let (a, b) = order(*of_label, *of_node);
+                no_worse(self.plant, tank, node, &a, &b)
+            },
+        )
+    }
+}
+
+/// Is what one tank holds at this node never worse than what another one holds?
+fn no_worse(plant: &Plant<'_>, tank: usize, node: &Node, a: &Content, b: &Content) -> bool {
+    if a == b {
+        return true;
+    }
+    let slack = plant.slack(tank);
+    let order = plant.line.order_at(node.position);
+    let slurry = plant.line.slurry(tank, node.position);
+    let gone = |content: &Content| {
+        content.kind == Kind::None
+            || content.recipe < plant.line.recipe_end(tank, order)
+            || content.end <= slurry + slack
+            || content.expires <= node.work + 1e-6
+    };
+    let lines = |content| plant.hold_up_at(tank, order, slurry, content);
+    match (gone(a), gone(b)) {
+        // Full lines are not always better: sets may come out even with what empty ones take.
+        (true, true) => {
+            lines(a).total_cmp(&lines(b)).is_eq() && (a.kind != Kind::Measured || a.from >= b.from - slack)
+        }
+        (false, false) if a.kind == Kind::Sets => {
+            (a.end - b.end).abs() <= slack && a.expires >= b.expires - 1e-6 && b.kind == Kind::Sets
+        }
+        (false, false) => a.from >= b.from - slack && a.end >= b.end - slack && a.expires >= b.expires - 1e-6,
+        (false, true) => a.kind != Kind::Sets && b.kind != Kind::Sets && a.from >= b.from - slack,
+        (true, false) => false,
+    }
 }

@@ -3,7 +3,21 @@
 use super::clock::{Clock, INSTANT};
 use super::fill::{self, Fills};
 use super::line::{Line, SLACK};
-use super::{MAX_TANKS, Refill, Tank};
+use super::{MAX_TANKS, Refill, Tank, tanks};
+
+/// How a tank's mix was made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub(super) enum Kind {
+    /// There is none yet.
+    #[default]
+    None,
+    /// By measure: it will turn out to be as much as is used.
+    Measured,
+    /// Of whole sets.
+    Sets,
+    /// By measure, and refilled beside running.
+    ToppedUp,
+}
 
 /// What is in a tank.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
@@ -18,6 +32,7 @@ pub struct Content {
     pub(super) hold_up: f64,
     /// Work time until which it may be used.
     pub(super) expires: f64,
+    pub(super) kind: Kind,
 }
 
 /// One tank's mix, as decided.
@@ -29,6 +44,8 @@ pub struct Pour {
     pub(super) tank: u32,
     /// Index of the whole sets.
     pub(super) fill: u32,
+    /// The shift that the treater waits for on purpose; 0 if for none.
+    pub(super) wait: u32,
 }
 
 /// A stretch of running.
@@ -95,10 +112,14 @@ impl<'a> Plant<'a> {
 
     /// What the lines take of a mix made here.
     pub(super) fn hold_up(&self, tank: usize, position: f64, before: &Content) -> f64 {
-        let order = self.line.order_at(position);
-        let same_recipe = before.recipe >= self.line.recipe_end(tank, order) && before.recipe > 0.0;
-        let left = before.end - self.line.slurry(tank, position) > self.slack(tank);
-        if same_recipe && !(left && self.is_sets(tank, order)) {
+        self.hold_up_at(tank, self.line.order_at(position), self.line.slurry(tank, position), before)
+    }
+
+    /// What the lines take of a mix for this order when so much slurry has been used.
+    pub(super) fn hold_up_at(&self, tank: usize, order: usize, slurry: f64, before: &Content) -> f64 {
+        let same_recipe = before.kind != Kind::None && before.recipe >= self.line.recipe_end(tank, order);
+        let left = before.end - slurry > self.slack(tank);
+        if same_recipe && !(left && before.kind == Kind::Sets) {
             0.0
         } else {
             self.tank(tank).map_or(0.0, |tank| tank.hold_up.value)
@@ -108,6 +129,27 @@ impl<'a> Plant<'a> {
     /// Share of living product in a mix made here.
     pub(super) fn living(&self, tank: usize, position: f64) -> f64 {
         self.line.need(self.line.order_at(position), tank).map_or(0.0, |need| need.living)
+    }
+
+    /// Share of living product in the recipe that this order, or the next that needs the tank, belongs to.
+    pub(super) fn living_of_recipe(&self, tank: usize, order: usize) -> f64 {
+        match self.line.need(order, tank) {
+            Some(need) => need.living,
+            None => self.living(tank, self.line.next_need(tank, self.line.start_of(order))),
+        }
+    }
+
+    pub(super) fn capacity(&self, tank: usize) -> f64 {
+        self.tank(tank).map_or(0.0, |tank| tank.capacity.value)
+    }
+
+    pub(super) fn fills(&self, tank: usize) -> Fills<'a> {
+        self.fills.get(tank).copied().unwrap_or(Fills::NONE)
+    }
+
+    /// How long the treater waits for these tanks.
+    pub(super) fn longest_mixing(&self, joined: u32) -> f64 {
+        tanks(joined).map(|tank| self.mixing(tank)).fold(0.0, f64::max)
     }
 
     /// A mix made here, of so much slurry; as much as can be used, where it is measured.
@@ -122,14 +164,14 @@ impl<'a> Plant<'a> {
         let recipe = self.line.recipe_end(tank, self.line.order_at(position));
         let from = self.line.slurry(tank, position);
         let hold_up = self.hold_up(tank, position, before);
-        let capacity = self.tank(tank).map_or(0.0, |tank| tank.capacity.value);
-        let end = match slurry {
-            Some(slurry) => from + slurry - hold_up,
-            None if self.tops_up(tank) => recipe,
-            None => recipe.min(from + capacity - hold_up),
+        let capacity = self.capacity(tank);
+        let (end, kind) = match slurry {
+            Some(slurry) => (from + slurry - hold_up, Kind::Sets),
+            None if self.tops_up(tank) => (recipe, Kind::ToppedUp),
+            None => (recipe.min(from + capacity - hold_up), Kind::Measured),
         };
         let expires = self.pot_life(tank).map_or(f64::INFINITY, |life| self.clock.expiry(at, life));
-        Content { recipe, from, end, hold_up, expires }
+        Content { recipe, from, end, hold_up, expires, kind }
     }
 
     /// Where a tank cannot go on with what is in it.

@@ -1,8 +1,8 @@
 //! From what was decided to what is told.
 
 use super::line::SLACK;
-use super::step::{Plant, Pour};
-use super::{Counted, Error, MAX_SIZES, MAX_TANKS, Mix, Portion, Times, greedy};
+use super::step::{Content, Kind, Plant, Pour};
+use super::{Counted, Error, MAX_SIZES, MAX_TANKS, Mix, Portion, Times, tanks};
 use crate::math::ceil;
 use crate::quantity::{Mass, Time, Volume, mass::kilogram, time::second, volume::cubic_meter};
 
@@ -72,12 +72,13 @@ fn poured(plant: &Plant<'_>, span: &Span) -> Option<f64> {
     Some(fill.living / plant.living(span.tank, span.pour.position))
 }
 
-fn content(plant: &Plant<'_>, span: &Span) -> super::step::Content {
+fn content(plant: &Plant<'_>, span: &Span) -> Content {
     let recipe = plant.line.recipe_end(span.tank, plant.line.order_at(span.pour.position));
     let from = plant.line.slurry(span.tank, span.pour.position);
     let used = plant.line.slurry(span.tank, span.to);
     let end = poured(plant, span).map_or(used, |slurry| from + slurry - span.hold_up);
-    super::step::Content { recipe, from, end, hold_up: span.hold_up, expires: 0.0 }
+    let kind = if poured(plant, span).is_some() { Kind::Sets } else { Kind::Measured };
+    Content { recipe, from, end, hold_up: span.hold_up, expires: 0.0, kind }
 }
 
 /// Batches of one pour.
@@ -185,7 +186,7 @@ impl<'a, 'b> Writer<'a, 'b> {
         }
         let mixing = self.plant.mixing(span.tank);
         let work = self.work_at(start);
-        let at = clock.slot_before(0.0, work - mixing + 1.0, mixing).map_or(span.pour.at, |slot| slot.at);
+        let at = clock.slot_before(-1.0, work - mixing + 2e-6, mixing).map_or(span.pour.at, |slot| slot.at);
         let at = clock.caller(at);
         let time = Time::new::<second>;
         Some(Times { mix_at: time(at), ready_at: time(at + mixing), use_by: None, done_at: time(at) })
@@ -266,5 +267,5 @@ pub(super) fn short_of_stock(plant: &Plant<'_>, pours: &[Pour]) -> u32 {
             .filter_map(|(size, set)| set.stock.map(|stock| (size, stock)))
             .any(|(size, stock)| opened(plant, pours, tank, size) > u64::from(stock))
     };
-    greedy::tanks(u32::MAX).filter(|tank| short(*tank)).map(|tank| 1 << tank).sum()
+    tanks(u32::MAX).filter(|tank| short(*tank)).map(|tank| 1 << tank).sum()
 }

@@ -102,6 +102,7 @@ fn what_cannot_be_is_refused() {
     assert!(matches!(Slurry::of([], Water::None), Err(Error::Needed { argument: Argument::MixRate })));
     assert!(total_liquid([]).is_err());
     let slurry = Slurry::of([rate(3.0)], Water::None).unwrap();
+    assert!(matches!(density([]), Err(Error::Needed { argument: Argument::MixShare })));
     assert!(matches!(slurry.share(rate(3.5)), Err(Error::NotAShare { argument: Argument::MixShare, .. })));
     for bad in [0.0, -1.0, f64::NAN, f64::INFINITY, 1e31] {
         assert!(slurry.fill(kg(bad)).is_err());

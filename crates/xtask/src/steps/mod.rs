@@ -3,7 +3,9 @@
 
 mod api;
 mod code;
+mod controller;
 mod deps;
+mod installed;
 mod lengths;
 mod no_panic;
 mod readme;
@@ -48,6 +50,16 @@ pub(crate) const TEST: &[Step] = &[
         name: "deps",
         about: "the published crates depend on nothing but what is allowed",
         run: deps::deps,
+    },
+    Step {
+        name: "installed",
+        about: "a program in C builds against an installed copy: plain flags, pkg-config, find_package",
+        run: installed::installed,
+    },
+    Step {
+        name: "controller",
+        about: "the firmware in C runs on emulated processors, with every check value, within its budget",
+        run: controller::controller,
     },
     Step { name: "api", about: "the public API is the committed list, crates/*/api.txt", run: api::api },
     Step {

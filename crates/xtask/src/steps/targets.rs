@@ -8,7 +8,7 @@ use crate::step::Session;
 
 /// Cortex-M4F and M7F, the usual controllers.
 pub(super) const CORTEX_M: &str = "thumbv7em-none-eabihf";
-const CORTEX_M0: &str = "thumbv6m-none-eabi";
+pub(super) const CORTEX_M0: &str = "thumbv6m-none-eabi";
 pub(super) const WASM: &str = "wasm32-unknown-unknown";
 
 struct Promise {
@@ -22,6 +22,11 @@ struct Promise {
 /// Package by package: in one build, the features of one crate would hide what another one lacks.
 const PROMISES: &[Promise] = &[
     Promise { package: "hilum", features: &[&[]], targets: &[WASM, CORTEX_M, CORTEX_M0] },
+    Promise {
+        package: "hilum-c",
+        features: &[&["--features", "panic-handler"]],
+        targets: &[CORTEX_M, CORTEX_M0],
+    },
     Promise { package: "hilum-job", features: &[&[], &["--features", "schema"]], targets: &[WASM, CORTEX_M] },
 ];
 

@@ -9,7 +9,6 @@ use crate::step::Session;
 use crate::steps::targets::{WASM, installed};
 
 pub(super) const PACKAGE: &str = "bindings/wasm/npm";
-const JOBS: &str = "examples/jobs";
 
 /// The features of bindings/wasm that become entries, each with the level that makes it smallest.
 const ENTRIES: [(&str, &str); 3] = [("text", "z"), ("numbers", "3"), ("job", "z")];
@@ -67,12 +66,14 @@ fn describe(session: &Session, work: &Path) -> Result<(), String> {
     };
     write(&[], "describe.json")?;
     write(&["vectors"], "vectors.txt")?;
-    let jobs = session.path(JOBS);
-    let unreadable = |why| format!("{} cannot be read: {why}.", jobs.display());
-    for job in fs::read_dir(&jobs).map_err(unreadable)? {
-        let job = job.map_err(unreadable)?;
-        let name = job.file_name().to_string_lossy().into_owned();
-        write(&["plan", &job.path().to_string_lossy()], &format!("plan_{name}"))?;
+    for (folder, word) in [("examples/jobs", "plan"), ("examples/runs", "account")] {
+        let folder = session.path(folder);
+        let unreadable = |why| format!("{} cannot be read: {why}.", folder.display());
+        for document in fs::read_dir(&folder).map_err(unreadable)? {
+            let document = document.map_err(unreadable)?;
+            let name = document.file_name().to_string_lossy().into_owned();
+            write(&[word, &document.path().to_string_lossy()], &format!("{word}_{name}"))?;
+        }
     }
     Ok(())
 }

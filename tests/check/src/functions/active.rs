@@ -64,3 +64,14 @@ pub(super) fn per_area(inputs: &Inputs) -> Answer {
     };
     one(Value::quantity("per_area", on_seed.per_area(seed::sown(inputs)?).get()))
 }
+
+/// Liquid where the content is per volume or the density is given, else dry.
+pub(super) fn product(inputs: &Inputs) -> Answer {
+    let active: PerMass<Active> = PerMass::new(inputs.quantity("active")?)?;
+    match (content(inputs)?, density(inputs)?) {
+        (Content::ByMass(share), None) => one(Value::quantity("rate", active.in_dry(share)?.get())),
+        (content, density) => {
+            one(Value::quantity("rate", active.in_liquid(content.per_volume(density)?).get()))
+        }
+    }
+}

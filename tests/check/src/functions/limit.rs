@@ -1,4 +1,4 @@
-use hilum::limit::SeasonLimit;
+use hilum::limit::{SeasonLimit, total_on_seed};
 use hilum::quantity::{MassPerArea, Measure};
 use hilum::rate::ActivePerSeed;
 
@@ -25,4 +25,15 @@ pub(super) fn per_area(inputs: &Inputs) -> Answer {
 pub(super) fn max_sowing(inputs: &Inputs) -> Answer {
     let season = SeasonLimit::new(inputs.quantity("limit")?, used(inputs)?)?;
     one(Value::quantity("sown", season.max_sowing(on_seed(inputs)?)))
+}
+
+pub(super) fn share(inputs: &Inputs) -> Answer {
+    let season = SeasonLimit::new(inputs.quantity("limit")?, used(inputs)?)?;
+    one(Value::number("share", season.share(on_seed(inputs)?, seed::sown(inputs)?)))
+}
+
+pub(super) fn on_seed_in_all(inputs: &Inputs) -> Answer {
+    let first = ActivePerSeed::new(inputs.quantity("first")?)?;
+    let second = ActivePerSeed::new(inputs.quantity("second")?)?;
+    one(Value::quantity("active", total_on_seed([first, second])?.get()))
 }

@@ -40,3 +40,31 @@ pub(super) fn dose_for(inputs: &Inputs) -> Answer {
         one(Value::quantity("per_seed", titre.dose_for(cells, recovery)?.get()))
     }
 }
+
+pub(super) fn titre_for(inputs: &Inputs) -> Answer {
+    let recovery = seed::share_of(inputs, "recovery")?;
+    let cells: PerSeed<CellCount> = PerSeed::new(inputs.quantity("cells")?)?;
+    if inputs.is_liquid("per_seed")? {
+        one(Value::quantity("titre", TitrePerVolume::needed(cells, rate::dose_of(inputs)?, recovery)?.get()))
+    } else {
+        one(Value::quantity("titre", TitrePerMass::needed(cells, rate::dose_of(inputs)?, recovery)?.get()))
+    }
+}
+
+/// A liquid part in a liquid set, a powder in a dry one, or a powder stirred into a liquid one.
+pub(super) fn titre_in_set(inputs: &Inputs) -> Answer {
+    if titre_is_per_volume(inputs)? {
+        let titre = TitrePerVolume::new(inputs.quantity("titre")?)?;
+        return one(Value::quantity(
+            "titre",
+            titre.in_set(inputs.quantity("part")?, inputs.quantity("set")?)?.get(),
+        ));
+    }
+    let titre = TitrePerMass::new(inputs.quantity("titre")?)?;
+    let part = inputs.quantity("part")?;
+    if inputs.is_liquid("set")? {
+        one(Value::quantity("titre", titre.stirred_into(part, inputs.quantity("set")?)?.get()))
+    } else {
+        one(Value::quantity("titre", titre.in_set(part, inputs.quantity("set")?)?.get()))
+    }
+}

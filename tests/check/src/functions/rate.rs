@@ -1,4 +1,5 @@
-use hilum::rate::{PerMass, PerSeed};
+use hilum::quantity::{Measure, VolumePerArea};
+use hilum::rate::{Density, Dry, Liquid, PerArea, PerMass, PerSeed};
 use hilum::seed::UnitOfSeeds;
 
 use super::{Answer, Product, by_substance, one, seed};
@@ -98,4 +99,29 @@ pub(super) fn difference(inputs: &Inputs) -> Answer {
         one(Value::number("difference", stated.difference(rate_of(inputs)?)))
     }
     by_substance!(inputs, "rate", of)
+}
+
+pub(super) fn treats(inputs: &Inputs) -> Answer {
+    fn of<S: Product>(inputs: &Inputs) -> Answer {
+        one(Value::quantity("mass", rate_of::<S>(inputs)?.treats(inputs.quantity("amount")?)?))
+    }
+    by_substance!(inputs, "rate", of)
+}
+
+pub(super) fn from_area(inputs: &Inputs) -> Answer {
+    fn of<S: Product>(inputs: &Inputs) -> Answer {
+        let dose = PerArea::<S>::new(inputs.quantity("per_area")?)?;
+        one(Value::quantity("per_seed", dose.per_seed(seed::sown(inputs)?).get()))
+    }
+    if inputs.powers("per_area")? == VolumePerArea::POWERS { of::<Liquid>(inputs) } else { of::<Dry>(inputs) }
+}
+
+pub(super) fn weighed(inputs: &Inputs) -> Answer {
+    let density = Density::new(inputs.quantity("density")?)?;
+    one(Value::quantity("rate", rate_of::<Liquid>(inputs)?.weighed(density).get()))
+}
+
+pub(super) fn measured(inputs: &Inputs) -> Answer {
+    let density = Density::new(inputs.quantity("density")?)?;
+    one(Value::quantity("rate", rate_of::<Dry>(inputs)?.measured(density).get()))
 }

@@ -64,3 +64,24 @@ pub(super) fn mass_per_area(inputs: &Inputs) -> Answer {
 pub(super) fn area(inputs: &Inputs) -> Answer {
     one(Value::quantity("area", sown(inputs)?.area(inputs.quantity("seeds")?)?))
 }
+
+pub(super) fn size_from_seed(inputs: &Inputs) -> Answer {
+    one(Value::quantity("size", SeedSize::of_seed(inputs.quantity("seed")?)?.get()))
+}
+
+pub(super) fn seed_mass(inputs: &Inputs) -> Answer {
+    one(Value::quantity("seed", size(inputs)?.seed_mass()))
+}
+
+pub(super) fn unit_mass(inputs: &Inputs) -> Answer {
+    one(Value::quantity("mass", inputs.seed_unit("unit")?.mass(size(inputs)?)))
+}
+
+pub(super) fn within(inputs: &Inputs) -> Answer {
+    let (least, most) = size(inputs)?.within(share_of(inputs, "tolerance")?)?;
+    Ok(vec![Value::quantity("least", least.get()), Value::quantity("most", most.get())])
+}
+
+pub(super) fn seeds_for(inputs: &Inputs) -> Answer {
+    one(Value::quantity("seeds", sown(inputs)?.seeds_for(inputs.quantity("area")?)?))
+}

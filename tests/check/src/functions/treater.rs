@@ -1,9 +1,12 @@
 use hilum::math;
 use hilum::quantity::{Measure, Time};
 use hilum::rate::{Density, RatePerMass};
-use hilum::treater::{BatchTreater, Dumps, Flow, SeedFlow, Setting, caught_mass, caught_volume};
+use hilum::treater::{
+    BatchTreater, CurvePoint, Dumps, Flow, PumpCurve, PumpSetting, SeedFlow, Setting, caught_mass,
+    caught_volume,
+};
 
-use super::{Answer, one};
+use super::{Answer, one, seed};
 use crate::code::Refusal;
 use crate::inputs::Inputs;
 use crate::value::Value;
@@ -16,9 +19,12 @@ fn flow_of(inputs: &Inputs, name: &str) -> Result<Flow, Refusal> {
     Ok(Flow::new(inputs.quantity(name)?)?)
 }
 
+fn seed_flow(inputs: &Inputs) -> Result<SeedFlow, Refusal> {
+    Ok(SeedFlow::new(inputs.quantity("seed_flow")?)?)
+}
+
 pub(super) fn flow(inputs: &Inputs) -> Answer {
-    let seed = SeedFlow::new(inputs.quantity("seed_flow")?)?;
-    one(Value::quantity("flow", seed.liquid(slurry(inputs)?).get()))
+    one(Value::quantity("flow", seed_flow(inputs)?.liquid(slurry(inputs)?).get()))
 }
 
 pub(super) fn dump_flow(inputs: &Inputs) -> Answer {
@@ -54,4 +60,32 @@ pub(super) fn correct_setting(inputs: &Inputs) -> Answer {
     let setting = Setting::new(inputs.number("setting")?)?;
     let corrected = setting.corrected(flow_of(inputs, "target")?, flow_of(inputs, "caught")?)?;
     one(Value::number("setting", corrected.number()))
+}
+
+pub(super) fn curve_setting(inputs: &Inputs) -> Answer {
+    let point = |setting: &str, flow: &str| -> Result<CurvePoint, Refusal> {
+        Ok(CurvePoint { setting: Setting::new(inputs.number(setting)?)?, flow: flow_of(inputs, flow)? })
+    };
+    let curve = PumpCurve::through(&[point("setting_1", "flow_1")?, point("setting_2", "flow_2")?])?;
+    match curve.setting(flow_of(inputs, "wanted")?) {
+        PumpSetting::Inside(setting) => one(Value::number("setting", setting.number())),
+        outside => Err(Refusal::Case(format!("{outside:?} is no number"))),
+    }
+}
+
+pub(super) fn time_for(inputs: &Inputs) -> Answer {
+    let mut flow = seed_flow(inputs)?;
+    if inputs.has("utilisation") {
+        flow = flow.effective(seed::share_of(inputs, "utilisation")?)?;
+    }
+    one(Value::quantity("time", flow.time_for(inputs.quantity("mass")?)?))
+}
+
+pub(super) fn rate(inputs: &Inputs) -> Answer {
+    one(Value::quantity("rate", flow_of(inputs, "flow")?.rate(seed_flow(inputs)?).get()))
+}
+
+pub(super) fn batch_flow(inputs: &Inputs) -> Answer {
+    let treater = BatchTreater::new(inputs.quantity("charge")?, inputs.quantity("cycle")?)?;
+    one(Value::quantity("seed_flow", treater.seed_flow().get()))
 }

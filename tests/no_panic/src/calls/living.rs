@@ -29,6 +29,7 @@ pub(super) fn all() {
     two(Period::new);
     two(Survival::new);
     three(Survival::effective_time);
+    one(Survival::needs_temperature);
     three(Survival::log10);
     four(Survival::count);
     four(Survival::crossing);
@@ -40,4 +41,5 @@ pub(super) fn all() {
     one(viability::fit_log_linear);
     one(storage::frozen);
     two(storage::warmth);
+    one(viability::is_metal);
 }

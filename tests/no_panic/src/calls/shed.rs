@@ -23,6 +23,7 @@ fn packs() {
     two(Coverage::at::<Liquid>);
     two(Coverage::difference);
     two(Coverage::disagrees);
+    two(Coverage::exceeds);
     one(Price::new);
     one(Price::number);
     one(|orders: Each<_>| SetsNeeded::sum(orders));
@@ -36,6 +37,7 @@ fn packs() {
 }
 
 fn mixes() {
+    one(|parts: Each<_>| mix::density(parts));
     two(|products: Each<_>, water| Slurry::of(products, water));
     one(Slurry::rate);
     one(Slurry::water);

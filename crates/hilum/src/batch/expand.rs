@@ -1,0 +1,348 @@
+//! What may be done at a stop?
+//!
+//! Which tanks are mixed beside those that must be, when the treater starts to mix, which whole sets go in. A measured
+//! tank is "as full as can be" until its next stop tells how much was used. So it need stop only where another
+//! tank does, where it is empty or expired, or as late in a shift as a mix still fits; any other stop can be moved later,
+//! up to one of these, without losing time.
+
+use super::clock::{INSTANT, Slot};
+use super::greedy::choose;
+use super::line::SLACK;
+use super::node::Node;
+use super::step::{Kind, Leg, Plant};
+use super::{Error, tanks};
+
+/// What was decided at a stop.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub(super) struct Stop {
+    /// Instant of mixing.
+    pub(super) at: f64,
+    /// Tanks mixed.
+    pub(super) tanks: u32,
+    /// Whole sets of the leader.
+    pub(super) fill: u32,
+    /// The shift it is done in.
+    pub(super) shift: u32,
+}
+
+/// Which choices are looked at.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Choices<'a, 'b> {
+    pub(super) plant: &'b Plant<'a>,
+    /// The tank that is filled with whole sets.
+    pub(super) leader: Option<usize>,
+    /// Tanks that may be mixed before they are empty.
+    pub(super) followers: u32,
+}
+
+/// How many orders back a stop is looked for where it is not beside a changeover.
+const EARLIER_ORDERS: usize = 8;
+
+/// How many later shifts are looked at for a better moment to mix.
+const LATER_SHIFTS: usize = 30;
+
+impl Choices<'_, '_> {
+    /// Tells every stop worth making here, and where it leads.
+    pub(super) fn each(&self, node: &Node, tell: &mut impl FnMut(Stop, &Node)) {
+        let due = node.due(self.plant) | node.early;
+        if due == 0 {
+            return self.run(node, Stop::default(), tell);
+        }
+        if tanks(due).any(|tank| self.plant.is_unused(tank, node)) {
+            return;
+        }
+        let order = self.plant.line.order_at(node.position);
+        let needed =
+            |tank: &usize| self.plant.line.need(order, *tank).is_some() && !self.plant.is_unused(*tank, node);
+        let free: u32 = if node.early == 0 {
+            tanks(self.followers & !due).filter(needed).map(|tank| 1 << tank).sum()
+        } else {
+            0
+        };
+        each_subset(free, |beside| self.mix(node, due | beside, tell));
+    }
+
+    /// Mixes these tanks, now or later.
+    fn mix(&self, node: &Node, joined: u32, tell: &mut impl FnMut(Stop, &Node)) {
+        let plant = self.plant;
+        let mut shift = 0;
+        let mut best = -1.0;
+        for _ in 0..LATER_SHIFTS {
+            let Some((slot, joined)) = plant.slot_for(node, joined, shift) else { return };
+            if tanks(joined).any(|tank| plant.is_unused(tank, node)) {
+                return;
+            }
+            let usable = self.usable(joined, &slot);
+            if usable > best {
+                best = usable;
+                if !self.fill(node, joined, &slot, tell) {
+                    return;
+                }
+            }
+            shift = slot.shift + 1;
+        }
+    }
+
+    /// Work time that is left of the pot lives when all are ready.
+    fn usable(&self, joined: u32, slot: &Slot) -> f64 {
+        let lives = tanks(joined).filter_map(|tank| self.plant.pot_life(tank));
+        lives
+            .map(|life| self.plant.clock.expiry(slot.at, life) - slot.ready)
+            .fold(f64::INFINITY, f64::min)
+            .max(0.0)
+    }
+
+    /// Tries the leader's fills; true if a pot life may have cut one short.
+    fn fill(&self, node: &Node, joined: u32, slot: &Slot, tell: &mut impl FnMut(Stop, &Node)) -> bool {
+        let plant = self.plant;
+        let mut base = *node;
+        let order = plant.line.order_at(node.position);
+        let leader = self.leader.filter(|it| joined & (1 << it) != 0 && plant.is_sets(*it, order));
+        for tank in tanks(joined).filter(|tank| Some(*tank) != leader) {
+            let Ok(fill) = choose(plant, node, tank, slot) else { return false };
+            base.mix(plant, tank, slot, fill.and_then(|index| plant.fills(tank).get(index)));
+        }
+        let stop = Stop {
+            at: slot.at,
+            tanks: joined,
+            fill: 0,
+            shift: u32::try_from(slot.shift).unwrap_or(u32::MAX),
+        };
+        let Some(leader) = leader else {
+            let cut = self.may_expire(&base, joined);
+            self.go(&base, joined, stop, tell);
+            return cut;
+        };
+        let fills = plant.fills(leader);
+        let Ok(Some(range)) = plant.range(&base, leader, slot) else { return true };
+        // A larger fill than now may be of use at a later moment.
+        let mut cut = range.cut_by_time;
+        for index in (range.least..=range.most).rev() {
+            let mut filled = base;
+            filled.mix(plant, leader, slot, fills.get(index));
+            cut |= self.may_expire(&filled, joined);
+            let fill = u32::try_from(index).unwrap_or(u32::MAX);
+            self.go(&filled, joined, Stop { fill, ..stop }, tell);
+        }
+        cut
+    }
+
+    /// Might one of the mixes just made expire before it is used up?
+    fn may_expire(&self, node: &Node, joined: u32) -> bool {
+        let plant = self.plant;
+        tanks(joined).any(|tank| {
+            let content = node.content(tank);
+            if content.expires.is_infinite() {
+                return false;
+            }
+            let empty = plant.line.beyond(tank, content.end.min(content.recipe), plant.slack(tank));
+            let run = plant.line.arrival(empty) - plant.line.run_at(node.position);
+            node.work + run + self.interruptions(tank, node.position, empty) > content.expires
+        })
+    }
+
+    /// Mixing time that other tanks may take between two positions, at most.
+    fn interruptions(&self, own: usize, from: f64, to: f64) -> f64 {
+        let plant = self.plant;
+        let wait = |tank: usize| {
+            let slurry = plant.line.slurry(tank, to) - plant.line.slurry(tank, from);
+            let smallest =
+                plant.fills(tank).all.first().map_or(1.0, |fill| fill.living / plant.capacity(tank));
+            plant.mixing(tank) * (3.0 + 2.0 * slurry / (plant.capacity(tank) * smallest))
+        };
+        (0..plant.tanks.len()).filter(|tank| *tank != own && !plant.tops_up(*tank)).map(wait).sum()
+    }
+
+    /// Runs on, if what was mixed can be used at all.
+    fn go(&self, node: &Node, joined: u32, stop: Stop, tell: &mut impl FnMut(Stop, &Node)) {
+        if tanks(joined).all(|tank| node.content(tank).expires > node.work) {
+            self.run(node, stop, tell);
+        }
+    }
+
+    fn run(&self, node: &Node, stop: Stop, tell: &mut impl FnMut(Stop, &Node)) {
+        let plant = self.plant;
+        let leg = plant.leg(node.position, node.work, node.contents(plant));
+        let next = after(node, &leg, 0);
+        if leg.to < plant.line.end() {
+            self.early(node, &next, stop, tell);
+        } else {
+            let mut last = next;
+            last.close_all(plant);
+            return tell(stop, &last);
+        }
+        tell(stop, &next);
+    }
+
+    /// Where a mix does not fit at the end of the shift any more, an earlier one may; and one that takes what is left of a
+    /// shift lets another, that has a pot life, start after the night.
+    fn early(&self, node: &Node, natural: &Node, stop: Stop, tell: &mut impl FnMut(Stop, &Node)) {
+        let plant = self.plant;
+        if !plant.clock.has_shifts() {
+            return;
+        }
+        let due = natural.due(plant);
+        each_subset(self.followers, |chosen| {
+            if chosen == 0
+                || !(self.loses_time(natural, due | chosen) || self.lasts_longer(natural, due, chosen))
+            {
+                return;
+            }
+            let mixing = plant.longest_mixing(chosen);
+            let next = plant.longest_mixing(due & !chosen);
+            for room in [mixing, mixing + next] {
+                if let Some(leg) = self.last_stop(node, natural, chosen, room) {
+                    tell(stop, &after(node, &leg, chosen));
+                }
+                if next <= 0.0 || !plant.may_expire(due & !chosen) {
+                    break;
+                }
+            }
+        });
+    }
+
+    /// The latest stop before another from which so much mixing fits into the shift.
+    fn last_stop(&self, node: &Node, natural: &Node, chosen: u32, mixing: f64) -> Option<Leg> {
+        let plant = self.plant;
+        let mut before = natural.cost.finish;
+        for _ in 0..EARLIER_ORDERS {
+            let slot = plant.clock.slot_before(node.work, before, mixing)?;
+            let to = plant.position_at(node.position, node.work, slot.ready - mixing);
+            let leg = plant.leg_to(node.position, node.work, to);
+            if to <= node.position {
+                return None;
+            }
+            let order = plant.line.order_at(to);
+            let usable =
+                |tank| node.content(tank).kind == Kind::Measured && plant.line.need(order, tank).is_some();
+            // Not beside a changeover.
+            if to < natural.position && leg.work <= slot.ready - mixing + INSTANT && tanks(chosen).all(usable)
+            {
+                return Some(leg);
+            }
+            before = plant.leg_to(node.position, node.work, plant.line.start_of(order)).arrival;
+        }
+        None
+    }
+
+    /// Does a mix of these not fit where the treater stops?
+    fn loses_time(&self, natural: &Node, joined: u32) -> bool {
+        let mixing = self.plant.longest_mixing(joined);
+        self.plant
+            .clock
+            .slot(natural.work, mixing)
+            .is_none_or(|slot| slot.ready - mixing - natural.work > 1.0)
+    }
+
+    /// Would the pot life of what is due last longer, if others were mixed just before?
+    fn lasts_longer(&self, natural: &Node, due: u32, chosen: u32) -> bool {
+        let plant = self.plant;
+        if !plant.may_expire(due & !chosen) {
+            return false;
+        }
+        let (own, others) = (plant.longest_mixing(due & !chosen), plant.longest_mixing(chosen));
+        // Nor does its pot life run while it waits for a slower one.
+        let shift = |work| plant.clock.slot(work, own).map(|slot| slot.shift);
+        own < others || shift(natural.work) != shift(natural.work + others)
+    }
+}
+
+/// The whole sets that make sense in a tank.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Range {
+    /// The smallest that leaves some seed to treat once the lines are full.
+    pub(super) least: usize,
+    /// The smallest that is all that can be used, or the largest that fits.
+    pub(super) enough: usize,
+    /// One more than enough, where that empties the lines at the expiry and sets of the next mix may then come out even.
+    pub(super) most: usize,
+    /// Living product that can be used.
+    pub(super) wanted: f64,
+    /// By the pot life or the end of the shifts, not by the end of the recipe?
+    pub(super) cut_by_time: bool,
+}
+
+impl Plant<'_> {
+    /// Was it mixed here, and nothing treated with it since?
+    pub(super) fn is_unused(&self, tank: usize, node: &Node) -> bool {
+        let content = node.content(tank);
+        content.kind != Kind::None
+            && content.recipe >= self.line.recipe_end(tank, self.line.order_at(node.position))
+            && self.line.slurry(tank, node.position) <= content.from + self.slack(tank)
+    }
+
+    /// Does one of these have a pot life?
+    fn may_expire(&self, joined: u32) -> bool {
+        tanks(joined).any(|tank| self.pot_life(tank).is_some())
+    }
+
+    /// The first place, from a shift on, for these tanks to be mixed, with those that expire while the treater waits.
+    pub(super) fn slot_for(&self, node: &Node, joined: u32, shift: usize) -> Option<(Slot, u32)> {
+        let mut joined = joined;
+        loop {
+            let mixing = self.longest_mixing(joined);
+            let mut slot = self.clock.slot(node.work, mixing)?;
+            if slot.shift < shift {
+                slot = self.clock.slot_from(shift, mixing)?;
+            }
+            let due = node.due_at(self, slot.ready - mixing);
+            if due & !joined == 0 {
+                return Some((slot, joined));
+            }
+            joined |= due;
+        }
+    }
+
+    /// None for a tank that is measured.
+    pub(super) fn range(&self, node: &Node, tank: usize, slot: &Slot) -> Result<Option<Range>, Error> {
+        let order = self.line.order_at(node.position);
+        if !self.is_sets(tank, order) {
+            return Ok(None);
+        }
+        let (fills, share) = (self.fills(tank), self.living(tank, node.position));
+        let most = self.mixed(tank, node.position, slot.at, None, &node.content(tank));
+        let until = self.position_at(node.position, slot.ready, most.expires.min(self.clock.total()));
+        let (usable, recipe) = (self.line.slurry(tank, until), self.line.recipe_end(tank, order));
+        let wanted = (usable.min(recipe) - most.from + most.hold_up) * share * (1.0 - SLACK);
+        let too_small = Error::TankTooSmall { tank };
+        let top = fills.at_most(self.capacity(tank) * share * (1.0 + SLACK)).ok_or(too_small)?;
+        let least = fills
+            .at_least(most.hold_up * share * (1.0 + SLACK))
+            .filter(|least| *least <= top)
+            .ok_or(too_small)?;
+        let enough = fills.at_least(wanted).map_or(top, |enough| enough.min(top)).max(least);
+        let cut_by_time = usable < recipe;
+        let even = fills.get(enough).is_some_and(|fill| fill.living <= wanted * (1.0 + 3.0 * SLACK));
+        let lines = self.tank(tank).is_some_and(|it| it.hold_up.value > 0.0);
+        let most = if cut_by_time && even && lines { (enough + 1).min(top) } else { enough };
+        Ok(Some(Range { least, enough, most, wanted, cut_by_time }))
+    }
+}
+
+/// Can all of these be used when they are ready?
+pub(super) fn fits(plant: &Plant<'_>, joined: u32, slot: &Slot) -> bool {
+    let lives = tanks(joined).filter_map(|tank| plant.pot_life(tank));
+    lives.map(|life| plant.clock.expiry(slot.at, life)).all(|expires| expires > slot.ready)
+}
+
+/// The node at the end of a leg.
+pub(super) fn after(node: &Node, leg: &Leg, early: u32) -> Node {
+    let mut next = *node;
+    if leg.to > node.position {
+        next.cost.finish = leg.arrival;
+    }
+    (next.position, next.work, next.early) = (leg.to, leg.work, early);
+    next
+}
+
+/// All subsets, the empty one too.
+fn each_subset(set: u32, mut tell: impl FnMut(u32)) {
+    let mut subset = set;
+    loop {
+        tell(subset);
+        if subset == 0 {
+            return;
+        }
+        subset = (subset - 1) & set;
+    }
+}

@@ -1,0 +1,259 @@
+//! The planner against the brute force.
+use crate::brute::{Best, Brute, Toy, ToyOrder, ToyTank};
+use crate::support::{Planned, litres, run, seconds};
+use crate::valid;
+use hilum::batch::{Filling, Job, Need, Order, Proof, Refill, SetSize, Shift, Tank};
+use hilum::quantity::{
+    Mass, MassFlow, Volume, mass::kilogram, mass_flow::kilogram_per_second, volume::liter,
+};
+use proptest::prelude::*;
+use proptest::strategy::ValueTree;
+use proptest::test_runner::TestRunner;
+
+/// The toy in the planner's terms: a running minute takes 1 L.
+pub(crate) fn plan_toy(toy: &Toy) -> Planned {
+    let orders: Vec<Order> = toy
+        .orders
+        .iter()
+        .map(|it| Order {
+            mass: Mass::new::<kilogram>(f64::from(it.minutes * it.speed)),
+            speed: Some(MassFlow::new::<kilogram_per_second>(f64::from(it.speed) / 60.0)),
+            changeover: seconds(60.0 * f64::from(it.changeover)),
+        })
+        .collect();
+    let sets: Vec<Vec<SetSize>> = toy
+        .tanks
+        .iter()
+        .map(|tank| {
+            tank.sets
+                .iter()
+                .map(|set| SetSize {
+                    adds: litres(f64::from(*set)),
+                    stock: None,
+                    ranks: [f64::from(*set), 0.0],
+                })
+                .collect()
+        })
+        .collect();
+    let tanks: Vec<Tank<'_>> = toy
+        .tanks
+        .iter()
+        .zip(&sets)
+        .map(|(it, sets)| Tank {
+            capacity: litres(f64::from(it.capacity)),
+            hold_up: litres(f64::from(it.hold_up)),
+            mixing: seconds(60.0 * f64::from(it.mixing)),
+            refill: Refill::WhenEmpty,
+            pot_life: it.pot_life.map(|life| seconds(60.0 * f64::from(life))),
+            filling: if sets.is_empty() { Filling::Measured } else { Filling::Sets(sets) },
+        })
+        .collect();
+    let mut needs = Vec::new();
+    for order in &toy.orders {
+        for (recipe, tank) in order.recipes.iter().zip(&toy.tanks) {
+            needs.push(recipe.map(|recipe| Need {
+                per_mass: Volume::new::<liter>(1.0) / Mass::new::<kilogram>(f64::from(order.speed)),
+                recipe: u32::try_from(recipe).unwrap(),
+                living: if tank.sets.is_empty() { 0.0 } else { 1.0 },
+            }));
+        }
+    }
+    let shifts: Vec<Shift> = toy
+        .shifts
+        .iter()
+        .map(|(from, to)| Shift {
+            from: seconds(60.0 * f64::from(*from)),
+            to: seconds(60.0 * f64::from(*to)),
+        })
+        .collect();
+    let job = Job { orders: &orders, tanks: &tanks, needs: &needs, shifts: &shifts };
+    let planned = run(job).unwrap();
+    valid::check(&job, &planned);
+    planned
+}
+
+fn cost(toy: &Toy, planned: &Planned) -> [f64; 5] {
+    let total: i32 = toy.orders.iter().map(|it| it.minutes * it.speed).sum();
+    let litres = |volume: Volume| volume.get::<liter>();
+    let sets = |tank: usize| !toy.tanks[tank].sets.is_empty();
+    [
+        f64::from(total) - planned.summary.treated.get::<kilogram>(),
+        planned.mixes.iter().filter(|mix| sets(mix.tank)).map(|mix| litres(mix.mixed)).sum(),
+        planned.mixes.iter().map(|_| 1.0).sum(),
+        planned.summary.finish.map_or(0.0, |finish| finish.value / 60.0),
+        planned.mixes.iter().map(|mix| litres(mix.mixed) * litres(mix.mixed)).sum(),
+    ]
+}
+
+/// The toy and its plan, in a few lines.
+fn tell(toy: &Toy, planned: &Planned) -> String {
+    let mut text = format!("\n{:?}\n", toy);
+    for mix in &planned.mixes {
+        let times = mix.times.unwrap();
+        let minutes = [times.mix_at, times.ready_at, times.done_at].map(|it| it.value / 60.0);
+        let litres = [mix.mixed, mix.applied, mix.hold_up, mix.discarded].map(|it| it.get::<liter>());
+        text += &format!(
+            "tank {} {minutes:?} use by {:?}: {litres:?}\n",
+            mix.tank,
+            times.use_by.map(|it| it.value / 60.0)
+        );
+    }
+    text
+}
+
+fn agrees(toy: &Toy) -> Result<(), TestCaseError> {
+    let planned = plan_toy(toy);
+    let found = cost(toy, &planned);
+    let Best { untreated, opened, mixes, finish, squares } = Brute::best(toy);
+    let best = [untreated, opened, mixes, finish, squares].map(f64::from);
+    prop_assert_eq!(planned.summary.proof, Proof::Proven);
+    let measured = toy.tanks.iter().any(|tank| tank.sets.is_empty());
+    // Beside others, and where nights or a pot life come between, measured fills are levelled as far as can be seen.
+    let alone = toy.tanks.len() == 1 && toy.shifts.len() == 1 && toy.tanks[0].pot_life.is_none();
+    let levels = if measured && !alone { 4 } else { 5 };
+    for (level, (found, best)) in found.iter().zip(best).enumerate().take(levels) {
+        if measured && *found < best - 1e-6 {
+            // The brute force stops on whole minutes only: a valid plan that is better is no mistake.
+            break;
+        }
+        prop_assert!(
+            (found - best).abs() < 1e-6,
+            "level {}: {} instead of {} {}",
+            level,
+            found,
+            best,
+            tell(toy, &planned)
+        );
+    }
+    Ok(())
+}
+
+fn orders(tanks: usize) -> impl Strategy<Value = Vec<ToyOrder>> {
+    let order = (3..10_i32, 1..3_i32, 0..3_i32, prop::collection::vec((0..4_i32, 0..5_i32), tanks));
+    prop::collection::vec(order, 1..4).prop_map(|orders| {
+        let mut recipes = vec![1_i32; 9];
+        orders
+            .into_iter()
+            .map(|(minutes, speed, changeover, needs)| {
+                let recipes = needs
+                    .iter()
+                    .enumerate()
+                    .map(|(tank, (change, need))| {
+                        recipes[tank] += i32::from(*change == 0);
+                        (*need > 0 || tank == 0).then_some(recipes[tank])
+                    })
+                    .collect();
+                ToyOrder { minutes, speed, changeover, recipes }
+            })
+            .collect()
+    })
+}
+
+fn shifts() -> impl Strategy<Value = Vec<(i32, i32)>> {
+    prop::collection::vec((1..20_i32, 6..18_i32), 1..4).prop_map(|lengths| {
+        let mut at = 0;
+        lengths
+            .into_iter()
+            .enumerate()
+            .map(|(index, (night, work))| {
+                let from = at + if index > 0 { night } else { 0 };
+                at = from + work;
+                (from, at)
+            })
+            .collect()
+    })
+}
+
+fn leader() -> impl Strategy<Value = ToyTank> {
+    (
+        4..10_i32,
+        0..2_i32,
+        1..4_i32,
+        prop::option::weighted(0.8, 4..30_i32),
+        prop::collection::vec(2..6_i32, 1..4),
+    )
+        .prop_map(|(capacity, hold_up, mixing, pot_life, mut sets)| {
+            sets.retain(|set| *set <= capacity);
+            if sets.is_empty() {
+                sets.push(2);
+            }
+            ToyTank { capacity, hold_up, mixing, pot_life, sets }
+        })
+}
+
+fn follower(pot_life: f64) -> impl Strategy<Value = ToyTank> {
+    (2..9_i32, 0..2_i32, 0..4_i32, prop::option::weighted(pot_life, 5..20_i32)).prop_map(
+        |(capacity, hold_up, mixing, pot_life)| ToyTank { capacity, hold_up, mixing, pot_life, sets: vec![] },
+    )
+}
+
+fn one() -> impl Strategy<Value = Toy> {
+    (orders(1), leader(), shifts()).prop_map(|(orders, leader, shifts)| Toy {
+        orders,
+        tanks: vec![leader],
+        shifts,
+    })
+}
+
+fn measured() -> impl Strategy<Value = Toy> {
+    (orders(1), follower(0.7), shifts()).prop_map(|(orders, tank, shifts)| Toy {
+        orders,
+        tanks: vec![tank],
+        shifts,
+    })
+}
+
+fn two() -> impl Strategy<Value = Toy> {
+    (orders(2), leader(), follower(0.001), shifts()).prop_map(|(orders, leader, follower, shifts)| Toy {
+        orders,
+        tanks: vec![leader, follower],
+        shifts,
+    })
+}
+
+/// More with HILUM_CASES.
+fn cases() -> u32 {
+    std::env::var("HILUM_CASES").ok().and_then(|cases| cases.parse().ok()).unwrap_or(150)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: cases(), failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn one_tank_of_sets_is_best(toy in one()) {
+        agrees(&toy)?;
+    }
+
+    #[test]
+    fn one_measured_tank_is_best(toy in measured()) {
+        agrees(&toy)?;
+    }
+}
+
+/// With a follower the search looks only at stops where another tank stops too, where the follower is empty, and
+/// as late in a shift as it can be. On toys this small, where a set may be hardly more than the lines hold, another stop
+/// is now and then better: in less than one of 400.
+#[test]
+fn sets_and_a_follower_are_best_nearly_always() {
+    let mut runner = TestRunner::deterministic();
+    let mut wrong = Vec::new();
+    for _ in 0..2 * cases() {
+        let toy = two().new_tree(&mut runner).unwrap().current();
+        if let Err(error) = agrees(&toy) {
+            wrong.push(error.to_string());
+        }
+    }
+    let most = usize::try_from(cases() / 200).unwrap();
+    assert!(wrong.len() <= most, "{} of {}:\n{}", wrong.len(), 2 * cases(), wrong.join("\n"));
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: cases(), failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// Two pot lives: nothing is claimed but that the rules are kept.
+    #[test]
+    fn two_pot_lives_keep_the_rules(mut toy in two(), life in 5..20_i32) {
+        toy.tanks[1].pot_life = Some(life);
+        plan_toy(&toy);
+    }
+}
