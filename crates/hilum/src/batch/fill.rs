@@ -28,7 +28,8 @@ impl Fill {
     }
 
     fn is_better_than(&self, other: &Self) -> bool {
-        self.ranks.iter().zip(&other.ranks).find(|(a, b)| a != b).is_some_and(|(a, b)| a < b)
+        let ranks = self.ranks.iter().zip(&other.ranks).map(|(a, b)| a.total_cmp(b));
+        ranks.fold(core::cmp::Ordering::Equal, core::cmp::Ordering::then).is_lt()
     }
 }
 

@@ -30,8 +30,8 @@ enum Moved {
 }
 
 /// Levels in place; `scratch` is as long as `pours`. Returns where the plan ends.
-pub(super) fn level(plant: &Plant<'_>, pours: &mut [Pour], scratch: &mut [Pour], end: Node) -> Node {
-    let mut trial = Trial { plant, pours, scratch, best: end, left: TRIALS };
+pub(super) fn level(plant: &Plant<'_>, pours: &mut [Pour], scratch: &mut [Pour], end: &Node) -> Node {
+    let mut trial = Trial { plant, pours, scratch, best: *end, left: TRIALS };
     for tank in (0..plant.tanks.len()).filter(|tank| !plant.tops_up(*tank)) {
         if trial.moves(tank, Moved::All) || trial.moves(tank, Moved::Lone) {
             continue;
@@ -141,8 +141,9 @@ fn movable_after(plant: &Plant<'_>, pours: &[Pour], tank: usize, first: usize) -
 }
 
 fn sort(pours: &mut [Pour]) {
-    pours.sort_unstable_by(|a, b| {
-        a.position.total_cmp(&b.position).then(a.at.total_cmp(&b.at)).then(a.tank.cmp(&b.tank))
+    super::sort::sort(pours, |a, b| {
+        let order = a.position.total_cmp(&b.position).then(a.at.total_cmp(&b.at)).then(a.tank.cmp(&b.tank));
+        order.is_lt()
     });
 }
 
@@ -215,11 +216,8 @@ fn even(plant: &Plant<'_>, pours: &[Pour], moved: &mut [Pour], tank: usize, stre
     for pour in moved.iter_mut().skip(stretch.first + 1).filter(own).take(stretch.count) {
         slurry += each;
         let to = plant.line.beyond(tank, slurry, 0.0);
-        let position = if stretch.share < 1.0 || stretch.share > 1.0 {
-            pour.position + (to - pour.position) * stretch.share
-        } else {
-            to
-        };
+        let all_the_way = stretch.share.total_cmp(&1.0).is_eq();
+        let position = if !all_the_way { pour.position + (to - pour.position) * stretch.share } else { to };
         (pour.position, pour.wait) = (position, MOVED);
     }
     true

@@ -46,7 +46,6 @@ pub struct Plan<'a> {
 ///
 /// # Errors
 /// [`Error`]: a number that cannot be, too many of something, a tank that no whole set fits.
-#[expect(clippy::needless_pass_by_value, reason = "the plan keeps the memory")]
 pub fn plan<'a>(job: Job<'a>, memory: Memory<'a>) -> Result<Plan<'a>, Error> {
     check::job(&job)?;
     let room = Room::of(&job);
@@ -102,6 +101,7 @@ struct Outcome {
 }
 
 impl<'a> Laid<'a> {
+    #[expect(clippy::large_types_passed_by_value, reason = "the plant keeps them")]
     fn plant<'b>(&self, fills: [Fills<'b>; MAX_TANKS], keep: Keep) -> Plant<'b>
     where
         'a: 'b,
@@ -140,7 +140,7 @@ impl<'a> Laid<'a> {
         let proof = if whole { searched } else { Proof::Bounded };
         let (pours, scratch) = desk.pours.split_at_mut_checked(reach.pours).unwrap_or((&mut [], &mut []));
         if let Some(scratch) = scratch.get_mut(..reach.pours) {
-            reach.node = level::level(&plant, pours, scratch, reach.node);
+            reach.node = level::level(&plant, pours, scratch, &reach.node);
         }
         Ok(Outcome { reach, proof, beyond_stock: write::beyond_stock(&plant, pours) })
     }
