@@ -217,7 +217,7 @@ fn even(plant: &Plant<'_>, pours: &[Pour], moved: &mut [Pour], tank: usize, stre
         slurry += each;
         let to = plant.line.beyond(tank, slurry, 0.0);
         let all_the_way = stretch.share.total_cmp(&1.0).is_eq();
-        let position = if !all_the_way { pour.position + (to - pour.position) * stretch.share } else { to };
+        let position = if all_the_way { to } else { pour.position + (to - pour.position) * stretch.share };
         (pour.position, pour.wait) = (position, MOVED);
     }
     true

@@ -185,7 +185,7 @@ fn all_fills<'a>(job: &Job<'_>, memory: &'a mut [Fill], keep: Keep) -> Result<[F
     for (index, (tank, cell)) in job.tanks.iter().zip(&mut all).enumerate() {
         let sizes = fill::sizes(tank);
         if !sizes.is_empty() {
-            let column = job.needs.iter().skip(index).step_by(job.tanks.len());
+            let column = job.needs.iter().skip(index).step_by(job.tanks.len().max(1));
             let share = column.flatten().map(|need| need.living).fold(0.0, f64::max);
             *cell = Fills::new(sizes, share * tank.capacity.value, keep, parts.next().unwrap_or(&mut []))?;
         }
