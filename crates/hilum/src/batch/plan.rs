@@ -45,7 +45,6 @@ pub struct Plan<'a> {
 ///
 /// # Errors
 /// [`Error`]: a number that cannot be, too many of something, a tank that no whole set fits.
-#[expect(clippy::needless_pass_by_value, reason = "the plan keeps the memory")]
 pub fn plan<'a>(job: Job<'a>, memory: Memory<'a>) -> Result<Plan<'a>, Error> {
     check::job(&job)?;
     let room = Room::of(&job);
@@ -67,7 +66,7 @@ pub fn plan<'a>(job: Job<'a>, memory: Memory<'a>) -> Result<Plan<'a>, Error> {
             None => (keep, laid.attempt(&mut desk, keep)?),
         };
     }
-    let plant = laid.plant(all_fills(&job, desk.fills, keep)?, keep);
+    let plant = laid.plant(&all_fills(&job, desk.fills, keep)?, keep);
     let pours = desk.pours.get(..outcome.reach.pours).unwrap_or(&[]);
     Ok(Plan { plant, pours, reach: outcome.reach, proof: outcome.proof })
 }
@@ -97,12 +96,12 @@ struct Outcome {
 }
 
 impl<'a> Laid<'a> {
-    fn plant<'b>(&self, fills: [Fills<'b>; MAX_TANKS], keep: Keep) -> Plant<'b>
+    fn plant<'b>(&self, fills: &[Fills<'b>; MAX_TANKS], keep: Keep) -> Plant<'b>
     where
         'a: 'b,
     {
         let stock = self.leader().filter(|_| keep == Keep::Stock).map(|tank| stock(&self.job, tank));
-        Plant { tanks: self.job.tanks, line: self.line, clock: self.clock, fills, stock }
+        Plant { tanks: self.job.tanks, line: self.line, clock: self.clock, fills: *fills, stock }
     }
 
     /// The tank whose sets are chosen: one with a pot life, if there is any.
@@ -114,7 +113,7 @@ impl<'a> Laid<'a> {
     }
 
     fn attempt(&self, desk: &mut Desk<'_>, keep: Keep) -> Result<Outcome, Error> {
-        let plant = self.plant(all_fills(&self.job, &mut *desk.fills, keep)?, keep);
+        let plant = self.plant(&all_fills(&self.job, &mut *desk.fills, keep)?, keep);
         let mut reach = greedy::plan(&plant, desk.pours)?;
         let short = Error::Memory { given: 0, needed: bound::numbers(self.job.orders.len(), self.job.tanks.len()) };
         let bound = Bound::new(&plant, self.leader(), desk.bounds).ok_or(short)?;
@@ -134,7 +133,7 @@ impl<'a> Laid<'a> {
         let proof = if whole { searched } else { Proof::Bounded };
         let (pours, scratch) = desk.pours.split_at_mut_checked(reach.pours).unwrap_or((&mut [], &mut []));
         if let Some(scratch) = scratch.get_mut(..reach.pours) {
-            reach.node = level::level(&plant, pours, scratch, reach.node);
+            reach.node = level::level(&plant, pours, scratch, &reach.node);
         }
         Ok(Outcome { reach, proof, short_of_stock: write::short_of_stock(&plant, pours) })
     }
@@ -173,7 +172,7 @@ fn followers(job: &Job<'_>) -> u32 {
 
 fn stock(job: &Job<'_>, tank: usize) -> Stock {
     let mut sets = [u32::MAX; MAX_SIZES];
-    let sizes = job.tanks.get(tank).map_or(&[] as &[_], fill::sizes);
+    let sizes = job.tanks.get(tank).map(fill::sizes).into_iter().flatten();
     sets.iter_mut().zip(sizes).for_each(|(cell, size)| *cell = size.stock.unwrap_or(u32::MAX));
     Stock { tank, sets }
 }
