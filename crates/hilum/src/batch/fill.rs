@@ -1,6 +1,8 @@
 //! Which whole sets can go into a tank together?
 
 use super::line::SLACK;
+use core::cmp::Ordering;
+
 use super::{Counted, Error, Filling, MAX_SIZES, SetSize, Tank};
 
 /// Whole sets poured together.
@@ -28,7 +30,8 @@ impl Fill {
     }
 
     fn is_better_than(&self, other: &Self) -> bool {
-        self.ranks.iter().zip(&other.ranks).find(|(a, b)| a != b).is_some_and(|(a, b)| a < b)
+        let pairs = self.ranks.iter().zip(&other.ranks);
+        pairs.map(|(a, b)| a.total_cmp(b)).find(|order| order.is_ne()).is_some_and(Ordering::is_lt)
     }
 }
 

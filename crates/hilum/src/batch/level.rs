@@ -30,8 +30,8 @@ enum Moved {
 }
 
 /// Levels in place; `scratch` is as long as `pours`. Returns where the plan ends.
-pub(super) fn level(plant: &Plant<'_>, pours: &mut [Pour], scratch: &mut [Pour], end: Node) -> Node {
-    let mut trial = Trial { plant, pours, scratch, best: end, left: TRIALS };
+pub(super) fn level(plant: &Plant<'_>, pours: &mut [Pour], scratch: &mut [Pour], end: &Node) -> Node {
+    let mut trial = Trial { plant, pours, scratch, best: *end, left: TRIALS };
     for tank in (0..plant.tanks.len()).filter(|tank| !plant.tops_up(*tank)) {
         if trial.moves(tank, Moved::All) || trial.moves(tank, Moved::Lone) {
             continue;
@@ -215,10 +215,10 @@ fn even(plant: &Plant<'_>, pours: &[Pour], moved: &mut [Pour], tank: usize, stre
     for pour in moved.iter_mut().skip(stretch.first + 1).filter(own).take(stretch.count) {
         slurry += each;
         let to = plant.line.beyond(tank, slurry, 0.0);
-        let position = if stretch.share < 1.0 || stretch.share > 1.0 {
-            pour.position + (to - pour.position) * stretch.share
-        } else {
-            to
+        let position = match stretch.share {
+            // As it is, free of rounding.
+            1.0 => to,
+            share => pour.position + (to - pour.position) * share,
         };
         (pour.position, pour.wait) = (position, MOVED);
     }

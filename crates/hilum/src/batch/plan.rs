@@ -46,7 +46,6 @@ pub struct Plan<'a> {
 ///
 /// # Errors
 /// [`Error`]: a number that cannot be, too many of something, a tank that no whole set fits.
-#[expect(clippy::needless_pass_by_value, reason = "the plan keeps the memory")]
 pub fn plan<'a>(job: Job<'a>, memory: Memory<'a>) -> Result<Plan<'a>, Error> {
     check::job(&job)?;
     let room = Room::of(&job);
@@ -71,7 +70,7 @@ pub fn plan<'a>(job: Job<'a>, memory: Memory<'a>) -> Result<Plan<'a>, Error> {
         }
         outcome = within;
     }
-    let plant = laid.plant(all_fills(&job, desk.fills, keep)?, keep);
+    let plant = laid.plant(&all_fills(&job, desk.fills, keep)?, keep);
     let pours = desk.pours.get(..outcome.reach.pours).unwrap_or(&[]);
     Ok(Plan { plant, pours, reach: outcome.reach, proof: outcome.proof, short_of_stock })
 }
@@ -102,11 +101,11 @@ struct Outcome {
 }
 
 impl<'a> Laid<'a> {
-    fn plant<'b>(&self, fills: [Fills<'b>; MAX_TANKS], keep: Keep) -> Plant<'b>
+    fn plant<'b>(&self, fills: &[Fills<'b>; MAX_TANKS], keep: Keep) -> Plant<'b>
     where
         'a: 'b,
     {
-        Plant { tanks: self.job.tanks, line: self.line, clock: self.clock, fills, keep }
+        Plant { tanks: self.job.tanks, line: self.line, clock: self.clock, fills: *fills, keep }
     }
 
     /// The tank whose sets are chosen: one with a pot life, if there is any.
@@ -118,7 +117,7 @@ impl<'a> Laid<'a> {
     }
 
     fn attempt(&self, desk: &mut Desk<'_>, keep: Keep) -> Result<Outcome, Error> {
-        let plant = self.plant(all_fills(&self.job, &mut *desk.fills, keep)?, keep);
+        let plant = self.plant(&all_fills(&self.job, &mut *desk.fills, keep)?, keep);
         let mut reach = greedy::plan(&plant, desk.pours)?;
         let short =
             Error::Memory { given: 0, needed: bound::numbers(self.job.orders.len(), self.job.tanks.len()) };
@@ -140,7 +139,7 @@ impl<'a> Laid<'a> {
         let proof = if whole { searched } else { Proof::Bounded };
         let (pours, scratch) = desk.pours.split_at_mut_checked(reach.pours).unwrap_or((&mut [], &mut []));
         if let Some(scratch) = scratch.get_mut(..reach.pours) {
-            reach.node = level::level(&plant, pours, scratch, reach.node);
+            reach.node = level::level(&plant, pours, scratch, &reach.node);
         }
         Ok(Outcome { reach, proof, beyond_stock: write::beyond_stock(&plant, pours) })
     }
