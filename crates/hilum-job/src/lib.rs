@@ -1,3 +1,25 @@
-//! Whole seed treating jobs as documents.
+#![doc = include_str!("../README.md")]
 #![no_std]
 #![forbid(unsafe_code)]
+
+extern crate alloc;
+
+mod account;
+pub mod document;
+mod finding;
+mod json;
+pub mod limits;
+mod model;
+mod plan;
+mod problem;
+mod read;
+#[cfg(feature = "schema")]
+pub mod schema;
+
+pub use account::{account, account_json};
+pub use document::{Account, Job, Plan, Run};
+pub use plan::{plan, plan_json};
+pub use problem::{Problem, Problems};
+
+/// The version of this library.
+pub const VERSION: &str = env!("CARGO_PKG_VERSION");

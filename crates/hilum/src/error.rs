@@ -34,6 +34,36 @@ pub enum Error {
     /// A temperature that cannot be.
     #[error("{argument} must be at or above absolute zero (-273.15 °C), but is {value} °C")]
     BelowAbsoluteZero { argument: Argument, value: f64 },
+    /// More than another number that bounds it.
+    #[error("{argument} must be at most {most}, but is {value}")]
+    MoreThan { argument: Argument, value: f64, most: f64 },
+    /// Not enough of them to calculate with.
+    #[error("{argument}: at least {least} are needed, but there are {given}")]
+    TooFew { argument: Argument, given: usize, least: usize },
+    /// The same everywhere, where a difference is needed.
+    #[error("{argument} must differ, but all are {value}")]
+    AllEqual { argument: Argument, value: f64 },
+    /// A count that should fall with time, but does not; the value is its change in log10 per second.
+    #[error("{argument} must fall with time, but log10 of it changes by {value} per second")]
+    NotFalling { argument: Argument, value: f64 },
+    /// Less than the least that works.
+    #[error("{argument} must be at least {least}, but is {value}")]
+    TooLittle { argument: Argument, value: f64, least: f64 },
+    /// A pump curve whose catches were all made at one setting.
+    #[error("a pump curve of several catches needs two different settings, but all are {value}")]
+    OneSetting { value: f64 },
+    /// A pump curve that does not rise.
+    #[error("the flow of a pump must rise with its setting, but changes by {value} m³/s per step")]
+    NotRising { value: f64 },
+    /// More sizes of pack than a choice is made among.
+    #[error("a choice is made among 1 to 8 sizes of pack, but there are {value}")]
+    SizesOfPack { value: usize },
+    /// More sets than can be counted.
+    #[error("{value:e} sets cannot be counted; look at the coverage of a set and the mass of seed")]
+    TooManySets { value: f64 },
+    /// Neither 0 nor 1 to the most steps of a data dictionary entry.
+    #[error("DDI {ddi} carries 0 or 1 to {most} steps, but this would be {value}")]
+    NotForTheBus { ddi: u16, value: f64, most: i32 },
     /// Not given, though this calculation needs it.
     #[error("{argument} is needed here")]
     Needed { argument: Argument },
@@ -103,13 +133,175 @@ pub enum Argument {
     /// The density.
     #[error("the density")]
     Density,
+    /// How long something lasts.
+    #[error("the duration")]
+    Duration,
+    /// The temperature.
+    #[error("the temperature")]
+    Temperature,
     /// The content of active ingredient.
     #[error("the content of active ingredient")]
     ActiveContent,
+    /// The titre.
+    #[error("the titre")]
+    Titre,
+    /// The part's share of the set.
+    #[error("the part's share of the set")]
+    PartOfSet,
+    /// The volume or mass of the part.
+    #[error("the amount of the part")]
+    Part,
+    /// The volume or mass of the whole set.
+    #[error("the amount of the set")]
+    Set,
+    /// The share of the cells that arrives alive on the seed.
+    #[error("the recovery")]
+    Recovery,
+    /// A decimal reduction time.
+    #[error("the decimal reduction time")]
+    DecimalReduction,
+    /// The fast decimal reduction time of two.
+    #[error("the fast decimal reduction time")]
+    FastReduction,
+    /// The scale of a Weibull survival curve.
+    #[error("the scale of the survival curve")]
+    WeibullScale,
+    /// The shape of a Weibull survival curve.
+    #[error("the shape of the survival curve")]
+    WeibullShape,
+    /// The temperature at which a survival curve was measured.
+    #[error("the reference temperature of the survival curve")]
+    ReferenceTemperature,
+    /// The warming that kills ten times as fast.
+    #[error("the z value of the survival curve")]
+    ZValue,
+    /// How long a storage period lasts.
+    #[error("the length of the storage period")]
+    StoragePeriod,
+    /// The temperature of a storage period.
+    #[error("the storage temperature")]
+    StorageTemperature,
+    /// The time since the seed was treated.
+    #[error("the time since treating")]
+    TimeSinceTreating,
+    /// What a scale, a meter or a gauge shows.
+    #[error("the reading")]
+    Reading,
+    /// The smallest step of a scale, a meter or a gauge.
+    #[error("the resolution of the reading")]
+    Resolution,
+    /// The amount used, by the readings.
+    #[error("the amount used by the readings")]
+    Used,
+    /// When a controller read its sensors.
+    #[error("the time of the reading")]
+    ReadingTime,
+    /// The total of seed so far.
+    #[error("the total of seed")]
+    SeedTotal,
+    /// The total of liquid so far.
+    #[error("the total of liquid")]
+    LiquidTotal,
+    /// What is left in the tank.
+    #[error("the content of the tank")]
+    TankContent,
+    /// When a sample was counted.
+    #[error("the times of the counts")]
+    CountTime,
+    /// A count of living cells.
+    #[error("the count")]
+    Count,
+    /// How long the treated seed keeps.
+    #[error("the life on the seed")]
+    Life,
+    /// The seed that a set covers.
+    #[error("the seed that a set covers")]
+    Coverage,
+    /// The seed that sets must cover.
+    #[error("the seed that sets must cover")]
+    Need,
+    /// The seed that the opened sets cover.
+    #[error("the seed that the opened sets cover")]
+    Covered,
+    /// The price of a set.
+    #[error("the price of a set")]
+    Price,
+    /// The number of sets.
+    #[error("the number of sets")]
+    Sets,
+    /// The rate of a product in the mix.
+    #[error("the rate of a product in the mix")]
+    MixRate,
+    /// The volume that the mix is made up to.
+    #[error("the volume per mass of seed that the mix is made up to")]
+    MakeUpTo,
+    /// The volume of mix.
+    #[error("the volume of mix")]
+    MixVolume,
+    /// The hold-up.
+    #[error("the hold-up of pump and lines")]
+    HoldUp,
+    /// The least fill.
+    #[error("the least fill of the tank")]
+    MinFill,
+    /// The share of a product in the mix.
+    #[error("the share of a product in the mix")]
+    MixShare,
+    /// The flow of seed.
+    #[error("the flow of seed")]
+    SeedFlow,
+    /// The flow of liquid.
+    #[error("the flow of liquid")]
+    LiquidFlow,
+    /// The utilisation.
+    #[error("the utilisation")]
+    Utilisation,
+    /// The charge of a batch treater.
+    #[error("the charge of a batch treater")]
+    Charge,
+    /// The cycle of a batch treater.
+    #[error("the cycle of a batch treater")]
+    Cycle,
+    /// The volume caught.
+    #[error("the volume caught")]
+    CaughtVolume,
+    /// The mass caught.
+    #[error("the mass caught")]
+    CaughtMass,
+    /// The time of the catch.
+    #[error("the time of the catch")]
+    CatchTime,
+    /// The setting of the pump.
+    #[error("the setting of the pump")]
+    Setting,
+    /// The pump curve.
+    #[error("a catch of the pump curve")]
+    PumpCurve,
+    /// The mass of a dump.
+    #[error("the mass of a dump")]
+    Dump,
+    /// The number of dumps.
+    #[error("the number of dumps")]
+    Dumps,
+    /// The time that the dumps took.
+    #[error("the time that the dumps took")]
+    DumpTime,
+    /// The limit of an active per area and season.
+    #[error("the season's limit")]
+    SeasonLimit,
+    /// What was used of it.
+    #[error("what the season has used")]
+    SeasonUsed,
+    /// A value for the bus, or from it.
+    #[error("the value on the bus")]
+    BusValue,
 }
 
 /// A number that must be more than 0.
-pub(crate) fn positive(argument: Argument, value: f64) -> Result<f64, Error> {
+///
+/// # Errors
+/// Which of that it is not, with the value.
+pub fn positive(argument: Argument, value: f64) -> Result<f64, Error> {
     if (SMALLEST..=LARGEST).contains(&value) {
         Ok(value)
     } else if !value.is_finite() {
@@ -122,7 +314,10 @@ pub(crate) fn positive(argument: Argument, value: f64) -> Result<f64, Error> {
 }
 
 /// A number that may be 0.
-pub(crate) fn not_negative(argument: Argument, value: f64) -> Result<f64, Error> {
+///
+/// # Errors
+/// Which of that it is not, with the value.
+pub fn not_negative(argument: Argument, value: f64) -> Result<f64, Error> {
     if value == 0.0 {
         // Also for -0.0, so that no sign survives.
         Ok(0.0)
@@ -134,7 +329,10 @@ pub(crate) fn not_negative(argument: Argument, value: f64) -> Result<f64, Error>
 }
 
 /// A share, 0 to 1.
-pub(crate) fn share(argument: Argument, value: f64) -> Result<f64, Error> {
+///
+/// # Errors
+/// Which of that it is not, with the value.
+pub fn share(argument: Argument, value: f64) -> Result<f64, Error> {
     if (0.0..=1.0).contains(&value) {
         not_negative(argument, value)
     } else if value.is_finite() {

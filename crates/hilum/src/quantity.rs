@@ -20,6 +20,38 @@
 // uom's macros make undocumented items; one `expect` here instead of a doc line per unit.
 #![expect(missing_docs, reason = "uom's macros write the items; each module's table is the documentation")]
 
+/// A quantity from a number in base units.
+macro_rules! base {
+    ($quantity:ident, $value:expr) => {
+        $quantity { dimension: core::marker::PhantomData, units: core::marker::PhantomData, value: $value }
+    };
+}
+pub(crate) use base;
+
+/// A quantity of this system.
+pub trait Measure: Copy {
+    /// What it measures.
+    const POWERS: crate::unit::Powers;
+    /// From a number of base units.
+    fn from_base(value: f64) -> Self;
+    /// The number of base units.
+    fn to_base(self) -> f64;
+}
+
+macro_rules! measure {
+    ($module:ident, $name:ident) => {
+        impl Measure for $name {
+            const POWERS: crate::unit::Powers = $module::POWERS;
+            fn from_base(value: f64) -> Self {
+                base!($name, value)
+            }
+            fn to_base(self) -> f64 {
+                self.value
+            }
+        }
+    };
+}
+
 /// Writes, from one table, uom's quantities, the system and its table.
 macro_rules! quantities {
     (
@@ -68,6 +100,8 @@ macro_rules! quantities {
             /// The named quantities.
             units: TradeUnits { $(mod $module::$name,)+ $(mod $dmodule::$dname,)+ }
         }
+        $(measure!($module, $name);)+
+        $(measure!($dmodule, $dname);)+
         #[allow(unused_imports)]
         mod in_f64 { Trade!(crate::quantity, f64); }
         pub use in_f64::*;
@@ -190,6 +224,13 @@ impl Temperature {
     pub const fn from_celsius(celsius: f64) -> Self {
         Self { celsius }
     }
+    /// The same point, if there can be one.
+    ///
+    /// # Errors
+    /// When it is not finite or below absolute zero.
+    pub fn checked(self) -> Result<Self, crate::Error> {
+        crate::error::temperature(crate::Argument::Temperature, self)
+    }
     #[must_use]
     pub const fn from_fahrenheit(fahrenheit: f64) -> Self {
         Self { celsius: (fahrenheit - 32.0) * 5.0 / 9.0 }
@@ -217,11 +258,3 @@ impl core::ops::Add<TemperatureDifference> for Temperature {
         Self { celsius: self.celsius + by.value }
     }
 }
-
-/// A quantity from a number in base units.
-macro_rules! base {
-    ($quantity:ident, $value:expr) => {
-        $quantity { dimension: core::marker::PhantomData, units: core::marker::PhantomData, value: $value }
-    };
-}
-pub(crate) use base;

@@ -29,8 +29,10 @@
 //! ```
 
 mod active;
+mod agreement;
 
 pub use active::{ActiveContent, Content, Density};
+pub use agreement::{Agreement, WORTH_A_NOTE, WORTH_A_WARNING};
 
 use core::fmt::Debug;
 use core::marker::PhantomData;

@@ -31,6 +31,14 @@ impl SeedSize {
         positive(Argument::ThousandSeedMass, mass.value).map(|kg| Self(1000.0 / kg))
     }
 
+    /// The size of seed of which one weighs this much: 1 / mass per seed.
+    ///
+    /// # Errors
+    /// When the mass is not finite or not more than 0.
+    pub fn of_seed(mass: MassPerSeed) -> Result<Self, Error> {
+        positive(Argument::SeedMass, mass.value).map(|kg| Self(1.0 / kg))
+    }
+
     /// What a thousand seeds weigh: 1000 / size.
     #[must_use]
     pub fn thousand(self) -> Mass {

@@ -74,8 +74,14 @@ const NEVER: i32 = 1_000_000;
 impl<'a> Brute<'a> {
     pub(crate) fn best(toy: &'a Toy) -> Best {
         let empty = Held { recipe: -1, left: 0, use_by: NEVER, full_lines: false };
-        let start =
-            Shed { time: 0, order: 0, run: 0, to_change: 0, tanks: vec![empty; toy.tanks.len()], opened: vec![0; 9] };
+        let start = Shed {
+            time: 0,
+            order: 0,
+            run: 0,
+            to_change: 0,
+            tanks: vec![empty; toy.tanks.len()],
+            opened: vec![0; 9],
+        };
         Brute { toy, known: HashMap::new() }.from(start)
     }
 
@@ -136,7 +142,8 @@ impl<'a> Brute<'a> {
         let order = &self.toy.orders[shed.order];
         let usable = |tank: usize| {
             let held = &shed.tanks[tank];
-            order.recipes[tank].is_none_or(|recipe| held.recipe == recipe && held.left > 0 && held.use_by > shed.time)
+            order.recipes[tank]
+                .is_none_or(|recipe| held.recipe == recipe && held.left > 0 && held.use_by > shed.time)
         };
         // Whoever can run does: else a mix could be left to spoil on purpose, to get the lines emptied.
         if (0..shed.tanks.len()).all(usable) {
@@ -166,13 +173,21 @@ impl<'a> Brute<'a> {
     /// Every choice of fills for all tanks that need a mix.
     #[allow(clippy::too_many_arguments)]
     fn mixes(
-        &self, shed: &Shed, shift_end: i32, tank: usize, longest: i32, cost: Best, next: Shed, moves: &mut Vec<(Shed, Best)>,
+        &self,
+        shed: &Shed,
+        shift_end: i32,
+        tank: usize,
+        longest: i32,
+        cost: Best,
+        next: Shed,
+        moves: &mut Vec<(Shed, Best)>,
     ) {
         let Some(it) = self.toy.tanks.get(tank) else {
             if cost.mixes > 0 && shed.time + longest <= shift_end {
                 let mut next = next;
                 next.time = shed.time + longest;
-                let resumes = if next.time < shift_end { Some(next.time) } else { self.next_shift(next.time) };
+                let resumes =
+                    if next.time < shift_end { Some(next.time) } else { self.next_shift(next.time) };
                 // Nor is anything mixed that spoils unused.
                 let mixed = next.tanks.iter().zip(&shed.tanks).filter(|(after, before)| after != before);
                 if resumes.is_some_and(|at| mixed.map(|it| it.0.use_by).all(|use_by| use_by > at)) {
@@ -189,7 +204,8 @@ impl<'a> Brute<'a> {
         // What needs a mix at the same moment is mixed together.
         let lines = if held.recipe == recipe && held.full_lines { 0 } else { it.hold_up };
         for (fill, sets) in fills(it) {
-            let opened: Vec<i32> = next.opened.iter().zip(sets.iter().chain(&[0; 9])).map(|(a, b)| a + b).collect();
+            let opened: Vec<i32> =
+                next.opened.iter().zip(sets.iter().chain(&[0; 9])).map(|(a, b)| a + b).collect();
             if fill <= lines || opened.iter().zip(&it.stock).any(|(opened, stock)| opened > stock) {
                 continue;
             }

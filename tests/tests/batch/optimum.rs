@@ -3,7 +3,9 @@ use crate::brute::{Best, Brute, Toy, ToyOrder, ToyTank};
 use crate::support::{Planned, litres, run, seconds};
 use crate::valid;
 use hilum::batch::{Filling, Job, Need, Order, Proof, Refill, SetSize, Shift, Tank};
-use hilum::quantity::{Mass, MassFlow, Volume, mass::kilogram, mass_flow::kilogram_per_second, volume::liter};
+use hilum::quantity::{
+    Mass, MassFlow, Volume, mass::kilogram, mass_flow::kilogram_per_second, volume::liter,
+};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
@@ -60,7 +62,10 @@ pub(crate) fn plan_toy(toy: &Toy) -> Planned {
     let shifts: Vec<Shift> = toy
         .shifts
         .iter()
-        .map(|(from, to)| Shift { from: seconds(60.0 * f64::from(*from)), to: seconds(60.0 * f64::from(*to)) })
+        .map(|(from, to)| Shift {
+            from: seconds(60.0 * f64::from(*from)),
+            to: seconds(60.0 * f64::from(*to)),
+        })
         .collect();
     let job = Job { orders: &orders, tanks: &tanks, needs: &needs, shifts: &shifts };
     let planned = run(job).unwrap();
@@ -88,7 +93,11 @@ fn tell(toy: &Toy, planned: &Planned) -> String {
         let times = mix.times.unwrap_or_default();
         let minutes = [times.mix_at, times.ready_at, times.done_at].map(|it| it.value / 60.0);
         let litres = [mix.mixed, mix.applied, mix.hold_up, mix.discarded].map(|it| it.get::<liter>());
-        text += &format!("tank {} {minutes:?} use by {:?}: {litres:?}\n", mix.tank, times.use_by.map(|it| it.value / 60.0));
+        text += &format!(
+            "tank {} {minutes:?} use by {:?}: {litres:?}\n",
+            mix.tank,
+            times.use_by.map(|it| it.value / 60.0)
+        );
     }
     text
 }
@@ -116,7 +125,14 @@ fn agrees_with(toy: &Toy, best: Best) -> Result<(), TestCaseError> {
             // The brute force stops on whole minutes only: a valid plan that is better is no mistake.
             break;
         }
-        prop_assert!((found - best).abs() < 1e-6, "level {}: {} instead of {} {}", level, found, best, tell(toy, &planned));
+        prop_assert!(
+            (found - best).abs() < 1e-6,
+            "level {}: {} instead of {} {}",
+            level,
+            found,
+            best,
+            tell(toy, &planned)
+        );
     }
     Ok(())
 }
@@ -158,34 +174,57 @@ fn shifts() -> impl Strategy<Value = Vec<(i32, i32)>> {
 }
 
 fn leader() -> impl Strategy<Value = ToyTank> {
-    (4..10_i32, 0..2_i32, 1..4_i32, prop::option::weighted(0.8, 4..30_i32), prop::collection::vec(2..6_i32, 1..4)).prop_map(
-        |(capacity, hold_up, mixing, pot_life, mut sets)| {
+    (
+        4..10_i32,
+        0..2_i32,
+        1..4_i32,
+        prop::option::weighted(0.8, 4..30_i32),
+        prop::collection::vec(2..6_i32, 1..4),
+    )
+        .prop_map(|(capacity, hold_up, mixing, pot_life, mut sets)| {
             sets.retain(|set| *set <= capacity);
             if sets.is_empty() {
                 sets.push(2);
             }
             ToyTank { capacity, hold_up, mixing, pot_life, sets, stock: vec![] }
-        },
-    )
+        })
 }
 
 fn follower(pot_life: f64) -> impl Strategy<Value = ToyTank> {
     (2..9_i32, 0..2_i32, 0..4_i32, prop::option::weighted(pot_life, 5..20_i32)).prop_map(
-        |(capacity, hold_up, mixing, pot_life)| ToyTank { capacity, hold_up, mixing, pot_life, sets: vec![], stock: vec![] },
+        |(capacity, hold_up, mixing, pot_life)| ToyTank {
+            capacity,
+            hold_up,
+            mixing,
+            pot_life,
+            sets: vec![],
+            stock: vec![],
+        },
     )
 }
 
 fn one() -> impl Strategy<Value = Toy> {
-    (orders(1), leader(), shifts()).prop_map(|(orders, leader, shifts)| Toy { orders, tanks: vec![leader], shifts })
+    (orders(1), leader(), shifts()).prop_map(|(orders, leader, shifts)| Toy {
+        orders,
+        tanks: vec![leader],
+        shifts,
+    })
 }
 
 fn measured() -> impl Strategy<Value = Toy> {
-    (orders(1), follower(0.7), shifts()).prop_map(|(orders, tank, shifts)| Toy { orders, tanks: vec![tank], shifts })
+    (orders(1), follower(0.7), shifts()).prop_map(|(orders, tank, shifts)| Toy {
+        orders,
+        tanks: vec![tank],
+        shifts,
+    })
 }
 
 fn two() -> impl Strategy<Value = Toy> {
-    (orders(2), leader(), follower(0.001), shifts())
-        .prop_map(|(orders, leader, follower, shifts)| Toy { orders, tanks: vec![leader, follower], shifts })
+    (orders(2), leader(), follower(0.001), shifts()).prop_map(|(orders, leader, follower, shifts)| Toy {
+        orders,
+        tanks: vec![leader, follower],
+        shifts,
+    })
 }
 
 /// More with HILUM_CASES.

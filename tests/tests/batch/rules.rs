@@ -28,16 +28,26 @@ struct RandomJob {
 fn sets() -> impl Strategy<Value = Vec<SetSize>> {
     let set = (0.5..25.0, prop::option::weighted(0.3, 0..40_u32), 0.0..9.0_f64);
     prop::collection::vec(set, 0..4).prop_map(|sets| {
-        sets.into_iter().map(|(adds, stock, rank)| SetSize { adds: litres(adds), stock, ranks: [rank, 0.0] }).collect()
+        sets.into_iter()
+            .map(|(adds, stock, rank)| SetSize { adds: litres(adds), stock, ranks: [rank, 0.0] })
+            .collect()
     })
 }
 
 fn tank() -> impl Strategy<Value = RandomTank> {
     let numbers = (30.0..120.0, prop_oneof![Just(0.0), 0.1..4.0], 0.0..40.0, prop::option::of(0.7..40.0));
     let shares = prop::collection::vec(prop_oneof![4 => 0.3..1.0, 1 => Just(1.0), 1 => Just(0.0)], 6);
-    (numbers, any::<bool>(), sets(), shares).prop_map(|((capacity, hold_up, mixing, pot_life), top_up, sets, shares)| {
-        RandomTank { capacity, hold_up, mixing, pot_life, top_up, sets, shares }
-    })
+    (numbers, any::<bool>(), sets(), shares).prop_map(
+        |((capacity, hold_up, mixing, pot_life), top_up, sets, shares)| RandomTank {
+            capacity,
+            hold_up,
+            mixing,
+            pot_life,
+            top_up,
+            sets,
+            shares,
+        },
+    )
 }
 
 fn shifts() -> impl Strategy<Value = Vec<Shift>> {
@@ -91,7 +101,11 @@ fn check(random: &RandomJob) -> Result<(), TestCaseError> {
             let per_mass = Volume::new::<liter>(rate * 1e-3) / Mass::new::<kilogram>(1.0);
             let living = random.tanks[tank].shares[recipe_number];
             // The last recipe number stands for an order that does not need the tank; two thirds share one recipe.
-            (*recipe < 5).then_some(Need { per_mass, recipe: recipe / 4, living: if *recipe < 4 { random.tanks[tank].shares[0] } else { living } })
+            (*recipe < 5).then_some(Need {
+                per_mass,
+                recipe: recipe / 4,
+                living: if *recipe < 4 { random.tanks[tank].shares[0] } else { living },
+            })
         })
         .collect();
     let job = Job { orders: &random.orders, tanks: &tanks, needs: &needs, shifts: &random.shifts };
@@ -103,7 +117,9 @@ fn check(random: &RandomJob) -> Result<(), TestCaseError> {
         Err(Error::TankTooSmall { tank }) => {
             let it = &random.tanks[tank];
             let least = it.sets.iter().map(|set| set.adds.get::<liter>()).fold(f64::INFINITY, f64::min);
-            prop_assert!(it.shares.iter().any(|share| *share > 0.0 && least > it.capacity * share - it.hold_up));
+            prop_assert!(
+                it.shares.iter().any(|share| *share > 0.0 && least > it.capacity * share - it.hold_up)
+            );
             Ok(())
         }
         Err(error) => Err(TestCaseError::fail(error.to_string())),

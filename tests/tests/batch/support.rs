@@ -1,12 +1,12 @@
 //! Jobs in kg, litres and seconds, planned with memory off the heap.
 
 use hilum::batch::{
-    Content, Error, Fill, Filling, Job, Label, Memory, Mix, Need, Order, Portion, Pour, Refill, Room, SetSize, Shift, Summary,
-    Tank, plan,
+    Content, Error, Fill, Filling, Job, Label, Memory, Mix, Need, Order, Portion, Pour, Refill, Room,
+    SetSize, Shift, Summary, Tank, plan,
 };
 use hilum::quantity::{
-    Mass, MassFlow, Time, Volume, VolumePerMass, mass::kilogram, mass_flow::kilogram_per_second, time::second,
-    volume::liter,
+    Mass, MassFlow, Time, Volume, VolumePerMass, mass::kilogram, mass_flow::kilogram_per_second,
+    time::second, volume::liter,
 };
 
 /// A plan with everything written out.
@@ -85,7 +85,12 @@ pub(crate) fn set(litres_living: f64, rank: f64) -> SetSize {
     SetSize { adds: litres(litres_living), stock: None, ranks: [rank, 0.0] }
 }
 
-pub(crate) fn tank(capacity: f64, mixing_minutes: f64, pot_life_hours: Option<f64>, filling: Filling<'_>) -> Tank<'_> {
+pub(crate) fn tank(
+    capacity: f64,
+    mixing_minutes: f64,
+    pot_life_hours: Option<f64>,
+    filling: Filling<'_>,
+) -> Tank<'_> {
     Tank {
         capacity: litres(capacity),
         hold_up: litres(0.0),

@@ -13,7 +13,8 @@ fn near(a: f64, b: f64, size: f64) -> bool {
 pub(crate) fn check(job: &Job<'_>, planned: &Planned) {
     let treated = treated_of_orders(job, planned);
     for (tank, it) in job.tanks.iter().enumerate() {
-        let mixes: Vec<(usize, &Mix)> = planned.mixes.iter().enumerate().filter(|(_, mix)| mix.tank == tank).collect();
+        let mixes: Vec<(usize, &Mix)> =
+            planned.mixes.iter().enumerate().filter(|(_, mix)| mix.tank == tank).collect();
         for (number, (index, mix)) in mixes.iter().enumerate() {
             assert_eq!(usize::try_from(mix.number).unwrap(), number + 1, "numbers count within a tank");
             volumes(job, planned, *index, mix);
@@ -22,11 +23,16 @@ pub(crate) fn check(job: &Job<'_>, planned: &Planned) {
         for (order, seed) in treated.iter().enumerate() {
             let sum: f64 = mixes
                 .iter()
-                .flat_map(|(index, _)| planned.portions.iter().filter(move |it| it.mix == *index && it.order == order))
+                .flat_map(|(index, _)| {
+                    planned.portions.iter().filter(move |it| it.mix == *index && it.order == order)
+                })
                 .map(|it| it.mass.value)
                 .sum();
             let wanted = if need(job, order, tank).is_some() { *seed } else { 0.0 };
-            assert!(near(sum, wanted, job.orders[order].mass.value), "order {order} tank {tank}: {sum}, not {wanted}");
+            assert!(
+                near(sum, wanted, job.orders[order].mass.value),
+                "order {order} tank {tank}: {sum}, not {wanted}"
+            );
         }
         lines(job, planned, tank, &mixes);
     }
@@ -73,7 +79,8 @@ fn volumes(job: &Job<'_>, planned: &Planned, index: usize, mix: &Mix) {
     };
     let share = need(job, portions[0].order, mix.tank).unwrap().living;
     if share > 0.0 {
-        let living: f64 = sizes.iter().zip(mix.sets).map(|(set, count)| set.adds.value * f64::from(count)).sum();
+        let living: f64 =
+            sizes.iter().zip(mix.sets).map(|(set, count)| set.adds.value * f64::from(count)).sum();
         assert!(near(living / share, mix.mixed.value, size), "whole sets: {mix:?}");
     }
 }
@@ -103,7 +110,10 @@ fn instants(job: &Job<'_>, mix: &Mix) {
     assert!((ready - at - it.mixing.value).abs() < 1e-5);
     let within = |shift: &Shift| shift.from.value <= at && ready <= shift.to.value + 1e-5;
     assert!(job.shifts.iter().any(within), "mixed within one shift: {mix:?}");
-    assert!(job.shifts.iter().any(|shift| shift.from.value < done && done <= shift.to.value + 1e-5), "done: {mix:?}");
+    assert!(
+        job.shifts.iter().any(|shift| shift.from.value < done && done <= shift.to.value + 1e-5),
+        "done: {mix:?}"
+    );
     assert!(done > ready - 1e-5);
     assert_eq!(times.use_by.map(|by| by.value), it.pot_life.map(|life| (at + life.value + 1e-6).floor()));
     assert!(times.use_by.is_none_or(|by| done <= by.value), "used within its pot life: {mix:?}");
@@ -138,7 +148,8 @@ fn replay(job: &Job<'_>, planned: &Planned, treated: &[f64]) {
         }
         let mut queue: Vec<Vec<(usize, f64)>> = (0..job.tanks.len())
             .map(|tank| {
-                let of = |it: &&hilum::batch::Portion| it.order == order && planned.mixes[it.mix].tank == tank;
+                let of =
+                    |it: &&hilum::batch::Portion| it.order == order && planned.mixes[it.mix].tank == tank;
                 planned.portions.iter().filter(of).map(|it| (it.mix, it.mass.value)).rev().collect()
             })
             .collect();
@@ -165,7 +176,10 @@ fn replay(job: &Job<'_>, planned: &Planned, treated: &[f64]) {
                 if let Some((mix, mass)) = portions.last_mut() {
                     *mass -= step;
                     let times = planned.mixes[*mix].times.unwrap();
-                    assert!(at <= times.done_at.value + 1e-3, "tank {tank} treats after it is done, {at}: {times:?}");
+                    assert!(
+                        at <= times.done_at.value + 1e-3,
+                        "tank {tank} treats after it is done, {at}: {times:?}"
+                    );
                 }
             }
             done += step;
@@ -184,8 +198,10 @@ fn begin(job: &Job<'_>, planned: &Planned, index: usize, at: f64) -> f64 {
     let times = mix.times.unwrap();
     let before = |it: &Mix| it.tank == mix.tank && it.number + 1 == mix.number;
     let same = |it: usize| recipe(job, planned, it) == recipe(job, planned, index);
-    let refill = job.tanks[mix.tank].refill == Refill::TopUp && planned.mixes.iter().position(before).is_some_and(same);
-    let beside = refill && job.tanks[mix.tank].pot_life.is_none() && job.tanks[mix.tank].filling == Filling::Measured;
+    let refill = job.tanks[mix.tank].refill == Refill::TopUp
+        && planned.mixes.iter().position(before).is_some_and(same);
+    let beside =
+        refill && job.tanks[mix.tank].pot_life.is_none() && job.tanks[mix.tank].filling == Filling::Measured;
     if beside {
         assert!(times.ready_at.value <= at + 1e-3, "topped up in time, {at}: {mix:?}");
         return at;
@@ -201,7 +217,12 @@ fn stock(job: &Job<'_>, planned: &Planned) {
         let opened = |size: usize| -> u64 {
             planned.mixes.iter().filter(|mix| mix.tank == tank).map(|mix| u64::from(mix.sets[size])).sum()
         };
-        let short = sizes.iter().enumerate().any(|(n, set)| set.stock.is_some_and(|stock| opened(n) > stock.into()));
-        assert_eq!(short, planned.summary.short_of_stock & (1 << tank) != 0, "tank {tank} is short of stock or not");
+        let short =
+            sizes.iter().enumerate().any(|(n, set)| set.stock.is_some_and(|stock| opened(n) > stock.into()));
+        assert_eq!(
+            short,
+            planned.summary.short_of_stock & (1 << tank) != 0,
+            "tank {tank} is short of stock or not"
+        );
     }
 }

@@ -1,10 +1,10 @@
 //! What will the rest cost at least?
 
+use super::MAX_TANKS;
 use super::fill::sizes;
 use super::line::SLACK;
 use super::node::{Cost, Node, compare};
 use super::step::{Kind, Plant};
-use super::MAX_TANKS;
 use crate::math::ceil;
 use core::cmp::Ordering;
 
@@ -36,7 +36,9 @@ impl<'a, 'b> Bound<'a, 'b> {
         let rows = plant.line.orders() + 1;
         let (mixes, rest) = memory.split_at_mut_checked(rows * plant.tanks.len())?;
         let opened = rest.get_mut(..rows)?;
-        let step = leader.and_then(|tank| plant.tank(tank)).map_or(0.0, |tank| common(sizes(tank).iter().map(|it| it.adds.value)));
+        let step = leader
+            .and_then(|tank| plant.tank(tank))
+            .map_or(0.0, |tank| common(sizes(tank).iter().map(|it| it.adds.value)));
         for (tank, column) in mixes.chunks_exact_mut(rows).enumerate() {
             later(plant, tank, column, |slurry, share| least_mixes(plant, tank, slurry, share));
         }
@@ -45,8 +47,16 @@ impl<'a, 'b> Bound<'a, 'b> {
         } else {
             opened.fill(0.0);
         }
-        let mut bound =
-            Self { plant, leader, mixes, opened, step, goal: 0.0, beyond_mixes: [0.0; MAX_TANKS], beyond_opened: 0.0 };
+        let mut bound = Self {
+            plant,
+            leader,
+            mixes,
+            opened,
+            step,
+            goal: 0.0,
+            beyond_mixes: [0.0; MAX_TANKS],
+            beyond_opened: 0.0,
+        };
         bound.aim(plant.line.end());
         Some(bound)
     }
@@ -194,7 +204,11 @@ fn least_mixes(plant: &Plant<'_>, tank: usize, slurry: f64, share: f64) -> f64 {
     }
     let capacity = plant.capacity(tank);
     let fills = plant.fills(tank);
-    let largest = if share > 0.0 { fills.at_most(capacity * share * (1.0 + SLACK)).and_then(|it| fills.get(it)) } else { None };
+    let largest = if share > 0.0 {
+        fills.at_most(capacity * share * (1.0 + SLACK)).and_then(|it| fills.get(it))
+    } else {
+        None
+    };
     let most = largest.map_or(capacity, |fill| fill.living / share);
     ceil(slurry / most - SLACK * 10.0).max(0.0)
 }

@@ -79,6 +79,14 @@ impl<'a> Clock<'a> {
         }
     }
 
+    /// The instant at which work goes on after so much work time (the start of a shift, not the end of the one
+    /// before); `None` after the last shift.
+    pub(super) fn resumes(&self, work: f64) -> Option<f64> {
+        let next = self.before.partition_point(|before| *before <= work + INSTANT);
+        let (before, from, _) = self.shift(next.checked_sub(1)?)?;
+        Some(from + (work - before).max(0.0))
+    }
+
     /// The last whole second up to a work time, as work time.
     pub(super) fn whole_second(&self, work: f64) -> f64 {
         let next = self.before.partition_point(|before| *before < work - INSTANT);

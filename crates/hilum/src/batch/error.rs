@@ -1,5 +1,4 @@
 //! Why no batches could be planned.
-#![expect(missing_docs, reason = "the message of each is its documentation")]
 
 /// What was given too many of, or too little room for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, thiserror::Error)]
@@ -32,28 +31,40 @@ pub enum Counted {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, thiserror::Error)]
 #[non_exhaustive]
 pub enum Field {
+    /// The seed mass of order.
     #[error("the seed mass of order")]
     Mass,
+    /// The seed speed of order.
     #[error("the seed speed of order")]
     Speed,
+    /// The changeover before order.
     #[error("the changeover before order")]
     Changeover,
+    /// The slurry per mass of seed of need.
     #[error("the slurry per mass of seed of need")]
     PerMass,
+    /// The living share of need.
     #[error("the living share of need")]
     Living,
+    /// The capacity of tank.
     #[error("the capacity of tank")]
     Capacity,
+    /// The hold-up of tank.
     #[error("the hold-up of tank")]
     HoldUp,
+    /// The mixing time of tank.
     #[error("the mixing time of tank")]
     Mixing,
+    /// The pot life of tank.
     #[error("the pot life of tank")]
     PotLife,
+    /// A set's volume of tank.
     #[error("a set's volume of tank")]
     Adds,
+    /// A set's rank of tank.
     #[error("a set's rank of tank")]
     Rank,
+    /// The hours of shift.
     #[error("the hours of shift")]
     Shift,
 }
@@ -61,6 +72,7 @@ pub enum Field {
 /// Why no batches could be planned. Numbers count from 0, in the order of the caller's slices.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 #[non_exhaustive]
+#[expect(missing_docs, reason = "the fields: which number, its place and its value, or how many of how many")]
 pub enum Error {
     /// A number that cannot be.
     #[error("{field} {index} cannot be {value} (base units)")]

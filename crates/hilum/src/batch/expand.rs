@@ -94,7 +94,10 @@ impl Choices<'_, '_> {
     /// Work time that is left of the pot lives when all are ready.
     fn usable(&self, joined: u32, slot: &Slot) -> f64 {
         let lives = tanks(joined).filter_map(|tank| self.plant.pot_life(tank));
-        lives.map(|life| self.plant.clock.expiry(slot.at, life) - slot.ready).fold(f64::INFINITY, f64::min).max(0.0)
+        lives
+            .map(|life| self.plant.clock.expiry(slot.at, life) - slot.ready)
+            .fold(f64::INFINITY, f64::min)
+            .max(0.0)
     }
 
     /// Tries the leader's fills; true if a pot life may have cut one short.
@@ -110,7 +113,12 @@ impl Choices<'_, '_> {
             }
             base.mix(plant, tank, slot, fill.fill().and_then(|index| plant.fills(tank).get(index)));
         }
-        let stop = Stop { at: slot.at, tanks: joined, fill: 0, shift: u32::try_from(slot.shift).unwrap_or(u32::MAX) };
+        let stop = Stop {
+            at: slot.at,
+            tanks: joined,
+            fill: 0,
+            shift: u32::try_from(slot.shift).unwrap_or(u32::MAX),
+        };
         let Some(leader) = leader else {
             let cut = self.may_expire(&base, joined);
             self.go(&base, joined, stop, to);
@@ -155,7 +163,8 @@ impl Choices<'_, '_> {
         let plant = self.plant;
         let wait = |tank: usize| {
             let slurry = plant.line.slurry(tank, to) - plant.line.slurry(tank, from);
-            let smallest = plant.fills(tank).all.first().map_or(1.0, |fill| fill.living / plant.capacity(tank));
+            let smallest =
+                plant.fills(tank).all.first().map_or(1.0, |fill| fill.living / plant.capacity(tank));
             plant.mixing(tank) * (3.0 + 2.0 * slurry / (plant.capacity(tank) * smallest))
         };
         (0..plant.tanks.len()).filter(|tank| *tank != own && !plant.tops_up(*tank)).map(wait).sum()
@@ -191,7 +200,9 @@ impl Choices<'_, '_> {
         }
         let due = natural.due(plant);
         each_subset(self.followers, |chosen| {
-            if chosen == 0 || !(self.loses_time(natural, due | chosen) || self.lasts_longer(natural, due, chosen)) {
+            if chosen == 0
+                || !(self.loses_time(natural, due | chosen) || self.lasts_longer(natural, due, chosen))
+            {
                 return;
             }
             let mixing = plant.longest_mixing(chosen);
@@ -219,9 +230,11 @@ impl Choices<'_, '_> {
                 return None;
             }
             let order = plant.line.order_at(to);
-            let usable = |tank| node.content(tank).kind == Kind::Measured && plant.line.need(order, tank).is_some();
+            let usable =
+                |tank| node.content(tank).kind == Kind::Measured && plant.line.need(order, tank).is_some();
             // Not beside a changeover.
-            if to < natural.position && leg.work <= slot.ready - mixing + INSTANT && tanks(chosen).all(usable) {
+            if to < natural.position && leg.work <= slot.ready - mixing + INSTANT && tanks(chosen).all(usable)
+            {
                 return Some(leg);
             }
             before = plant.leg_to(node.position, node.work, plant.line.start_of(order)).arrival;
@@ -232,7 +245,10 @@ impl Choices<'_, '_> {
     /// Does a mix of these not fit where the treater stops?
     fn loses_time(&self, natural: &Node, joined: u32) -> bool {
         let mixing = self.plant.longest_mixing(joined);
-        self.plant.clock.slot(natural.work, mixing).is_none_or(|slot| slot.ready - mixing - natural.work > 1.0)
+        self.plant
+            .clock
+            .slot(natural.work, mixing)
+            .is_none_or(|slot| slot.ready - mixing - natural.work > 1.0)
     }
 
     /// Would the pot life of what is due last longer, if others were mixed just before?
@@ -309,7 +325,10 @@ impl Plant<'_> {
         let wanted = (usable.min(recipe) - most.from + most.hold_up) * share * (1.0 - SLACK);
         let too_small = Error::TankTooSmall { tank };
         let top = fills.at_most(self.capacity(tank) * share * (1.0 + SLACK)).ok_or(too_small)?;
-        let least = fills.at_least(most.hold_up * share * (1.0 + SLACK)).filter(|least| *least <= top).ok_or(too_small)?;
+        let least = fills
+            .at_least(most.hold_up * share * (1.0 + SLACK))
+            .filter(|least| *least <= top)
+            .ok_or(too_small)?;
         let enough = fills.at_least(wanted).map_or(top, |enough| enough.min(top)).max(least);
         let cut_by_time = usable < recipe;
         let even = fills.get(enough).is_some_and(|fill| fill.living <= wanted * (1.0 + 3.0 * SLACK));

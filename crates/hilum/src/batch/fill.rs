@@ -56,7 +56,12 @@ impl<'a> Fills<'a> {
     pub(super) const NONE: Self = Self { all: &[], complete: true };
 
     /// Fills up to a volume of living product; takes half the memory, and needs all of it.
-    pub(super) fn new(sizes: &[SetSize], most: f64, stock: Keep, memory: &'a mut [Fill]) -> Result<Self, Error> {
+    pub(super) fn new(
+        sizes: &[SetSize],
+        most: f64,
+        stock: Keep,
+        memory: &'a mut [Fill],
+    ) -> Result<Self, Error> {
         let room = memory.len() / 2;
         let all = combine(sizes, most, stock, 0.0, memory);
         let complete = all.is_some();
@@ -99,9 +104,11 @@ fn combine(sizes: &[SetSize], most: f64, keep: Keep, gap: f64, memory: &mut [Fil
         if gap <= 0.0 && size.adds.value <= most * SLACK {
             return None;
         }
-        let handful = u32::try_from(super::whole(1.01 * gap / size.adds.value).unwrap_or(usize::MAX)).unwrap_or(u32::MAX);
+        let handful = u32::try_from(super::whole(1.01 * gap / size.adds.value).unwrap_or(usize::MAX))
+            .unwrap_or(u32::MAX);
         let stock = size.stock.filter(|_| keep == Keep::Stock).unwrap_or(u32::MAX);
-        let fits = |fill: &Fill| fill.living <= most && fill.sets.get(index).is_some_and(|sets| *sets <= stock);
+        let fits =
+            |fill: &Fill| fill.living <= most && fill.sets.get(index).is_some_and(|sets| *sets <= stock);
         let grow = |fill: &Fill| fill.with(index, size, handful.max(1)).filter(fits);
         // Nothing is nearer than -1: all are kept.
         let same = if keep == Keep::Stock && gap <= 0.0 { -1.0 } else { gap.max(most * SLACK) };

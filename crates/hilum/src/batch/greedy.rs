@@ -58,7 +58,8 @@ fn without_unused(plant: &Plant<'_>, node: &Node, due: u32, pours: &mut [Pour], 
         pour.position >= node.position
             && tanks(due).any(|tank| number(tank) == pour.tank && plant.is_unused(tank, node))
     };
-    let start = pours.get(..count).map_or(count, |done| done.partition_point(|pour| pour.position < node.position));
+    let start =
+        pours.get(..count).map_or(count, |done| done.partition_point(|pour| pour.position < node.position));
     let mut kept = start;
     for index in start..count {
         let Some(pour) = pours.get(index).copied().filter(|pour| !unused(pour)) else { continue };

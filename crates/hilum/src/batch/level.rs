@@ -69,7 +69,8 @@ impl Trial<'_, '_> {
         sort(self.scratch);
         match replay(self.plant, self.scratch) {
             Some(node)
-                if compare(node.position, self.best.position).is_ge() && node.cost.compare(&self.best.cost).is_lt() =>
+                if compare(node.position, self.best.position).is_ge()
+                    && node.cost.compare(&self.best.cost).is_lt() =>
             {
                 self.pours.copy_from_slice(self.scratch);
                 self.best = node;
@@ -179,7 +180,8 @@ fn is_movable(plant: &Plant<'_>, pours: &[Pour], index: usize) -> bool {
     let Some(pour) = pours.get(index) else { return false };
     let tank = usize::try_from(pour.tank).unwrap_or(MAX_TANKS);
     let order = plant.line.order_at(pour.position);
-    let starts = plant.line.slurry(tank, pour.position) - plant.line.recipe_start(tank, order) <= plant.slack(tank);
+    let starts =
+        plant.line.slurry(tank, pour.position) - plant.line.recipe_start(tank, order) <= plant.slack(tank);
     !starts && !plant.is_sets(tank, order)
 }
 
@@ -188,7 +190,9 @@ fn is_lone(plant: &Plant<'_>, pours: &[Pour], index: usize) -> bool {
     let Some(pour) = pours.get(index) else { return false };
     let beside = |other: Option<usize>| {
         let other = other.and_then(|other| pours.get(other));
-        other.is_some_and(|it| it.position.total_cmp(&pour.position).is_eq() && it.at.total_cmp(&pour.at).is_eq())
+        other.is_some_and(|it| {
+            it.position.total_cmp(&pour.position).is_eq() && it.at.total_cmp(&pour.at).is_eq()
+        })
     };
     is_movable(plant, pours, index) && !beside(index.checked_sub(1)) && !beside(index.checked_add(1))
 }
@@ -268,7 +272,8 @@ fn stop(plant: &Plant<'_>, node: &mut Node, group: &mut [Pour]) -> Option<()> {
             return None;
         }
         let sets = plant.is_sets(tank, plant.line.order_at(node.position));
-        let fill = usize::try_from(pour.fill).ok().filter(|_| sets).and_then(|index| plant.fills(tank).get(index));
+        let fill =
+            usize::try_from(pour.fill).ok().filter(|_| sets).and_then(|index| plant.fills(tank).get(index));
         (pour.position, pour.at, pour.wait) = (node.position, slot.at, u32::try_from(wait).ok()?);
         node.mix(plant, tank, &slot, fill);
     }

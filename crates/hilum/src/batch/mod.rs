@@ -14,6 +14,7 @@ mod node;
 mod output;
 mod plan;
 mod search;
+mod start;
 mod step;
 mod store;
 mod write;
@@ -22,7 +23,8 @@ pub use clock::{most_treatable, work_between};
 pub use error::{Counted, Error, Field};
 pub use fill::Fill;
 pub use input::{
-    Filling, Job, MAX_MIXES, MAX_ORDERS, MAX_SHIFTS, MAX_SIZES, MAX_TANKS, Need, Order, Refill, SetSize, Shift, Tank,
+    Filling, Job, MAX_MIXES, MAX_ORDERS, MAX_SHIFTS, MAX_SIZES, MAX_TANKS, Need, Order, Refill, SetSize,
+    Shift, Tank,
 };
 pub use output::{Mix, Portion, Proof, Summary, Times};
 pub use plan::{Plan, plan};

@@ -89,7 +89,8 @@ impl Node {
         cost: Cost { opened: 0.0, mixes: 0.0, finish: 0.0, squares: 0.0, ranks: [0.0; 3] },
         early: 0,
         sets: [0; MAX_SIZES],
-        contents: [Content { recipe: 0.0, from: 0.0, end: 0.0, hold_up: 0.0, expires: 0.0, kind: Kind::None }; MAX_TANKS],
+        contents: [Content { recipe: 0.0, from: 0.0, end: 0.0, hold_up: 0.0, expires: 0.0, kind: Kind::None };
+            MAX_TANKS],
     };
 
     pub(super) fn contents(&self, plant: &Plant<'_>) -> &[Content] {
@@ -108,7 +109,10 @@ impl Node {
     /// The same, after waiting until a work time.
     pub(super) fn due_at(&self, plant: &Plant<'_>, work: f64) -> u32 {
         let contents = self.contents(plant).iter().enumerate();
-        contents.filter(|(tank, content)| plant.is_due(*tank, self.position, work, content)).map(|it| 1 << it.0).sum()
+        contents
+            .filter(|(tank, content)| plant.is_due(*tank, self.position, work, content))
+            .map(|it| 1 << it.0)
+            .sum()
     }
 
     /// Mixes one tank; `fill` says which whole sets. The treater waits for it.
@@ -125,7 +129,10 @@ impl Node {
                 self.cost.opened += fill.living;
                 self.cost.squares += slurry * slurry;
                 if plant.stock.is_some_and(|stock| stock.tank == tank) {
-                    self.sets.iter_mut().zip(&fill.sets).for_each(|(sum, sets)| *sum = sum.saturating_add(*sets));
+                    self.sets
+                        .iter_mut()
+                        .zip(&fill.sets)
+                        .for_each(|(sum, sets)| *sum = sum.saturating_add(*sets));
                 }
                 self.cost.ranks.iter_mut().zip(&fill.ranks).for_each(|(sum, rank)| *sum += rank);
             }
@@ -141,7 +148,8 @@ impl Node {
     fn close(&mut self, plant: &Plant<'_>, tank: usize) {
         let content = self.content(tank);
         if content.kind == Kind::Measured {
-            let used = plant.line.slurry(tank, self.position).min(content.recipe) - content.from + content.hold_up;
+            let used =
+                plant.line.slurry(tank, self.position).min(content.recipe) - content.from + content.hold_up;
             self.cost.squares += used * used;
         }
     }

@@ -11,8 +11,8 @@ use super::search::Search;
 use super::step::{Plant, Stock};
 use super::store::Store;
 use super::{
-    Content, Error, Fill, Job, Label, MAX_SIZES, MAX_TANKS, Memory, Mix, Portion, Pour, Proof, Refill, Room, Summary,
-    Tank, check, level, tanks, whole, write,
+    Content, Error, Fill, Job, Label, MAX_SIZES, MAX_TANKS, Memory, Mix, Portion, Pour, Proof, Refill, Room,
+    Summary, Tank, check, level, tanks, whole, write,
 };
 use crate::math::floor;
 use crate::quantity::{Mass, Time, mass::kilogram, time::second};
@@ -35,9 +35,9 @@ const WIDEST: u32 = 24;
 /// A plan, ready to be written out.
 #[derive(Debug)]
 pub struct Plan<'a> {
-    plant: Plant<'a>,
-    pours: &'a [Pour],
-    reach: Reach,
+    pub(super) plant: Plant<'a>,
+    pub(super) pours: &'a [Pour],
+    pub(super) reach: Reach,
     proof: Proof,
 }
 
@@ -52,7 +52,8 @@ pub fn plan<'a>(job: Job<'a>, memory: Memory<'a>) -> Result<Plan<'a>, Error> {
     let lines = line::numbers(job.orders.len(), job.tanks.len());
     let (numbers, rest) = memory.numbers.split_at_mut_checked(lines).ok_or(short)?;
     let (before, bounds) = rest.split_at_mut_checked(job.shifts.len() + 1).ok_or(short)?;
-    let laid = Laid { job, line: Line::new(job, numbers).ok_or(short)?, clock: Clock::new(job.shifts, before) };
+    let laid =
+        Laid { job, line: Line::new(job, numbers).ok_or(short)?, clock: Clock::new(job.shifts, before) };
     let Memory { fills, pours, labels, contents, .. } = memory;
     let mut desk = Desk { bounds, fills, pours, labels, contents };
     let mut keep = Keep::NoStock;
@@ -115,9 +116,11 @@ impl<'a> Laid<'a> {
     fn attempt(&self, desk: &mut Desk<'_>, keep: Keep) -> Result<Outcome, Error> {
         let plant = self.plant(&all_fills(&self.job, &mut *desk.fills, keep)?, keep);
         let mut reach = greedy::plan(&plant, desk.pours)?;
-        let short = Error::Memory { given: 0, needed: bound::numbers(self.job.orders.len(), self.job.tanks.len()) };
+        let short =
+            Error::Memory { given: 0, needed: bound::numbers(self.job.orders.len(), self.job.tanks.len()) };
         let bound = Bound::new(&plant, self.leader(), desk.bounds).ok_or(short)?;
-        let store = Store::new(&mut *desk.labels, &mut *desk.contents, self.job.tanks.len(), reach.node.position);
+        let store =
+            Store::new(&mut *desk.labels, &mut *desk.contents, self.job.tanks.len(), reach.node.position);
         let width = width(bound.least(&Node::START).mixes, store.room());
         let all = followers(&self.job);
         let followers = tanks(all).take(MOST_FOLLOWERS).map(|tank| 1 << tank).sum();
@@ -129,7 +132,8 @@ impl<'a> Laid<'a> {
         }
         let searched = search.run(LOOKS);
         take(&search, desk.pours, &mut reach);
-        let whole = followers == all && limited(&plant) <= 1 && plant.fills.iter().all(|fills| fills.complete);
+        let whole =
+            followers == all && limited(&plant) <= 1 && plant.fills.iter().all(|fills| fills.complete);
         let proof = if whole { searched } else { Proof::Bounded };
         let (pours, scratch) = desk.pours.split_at_mut_checked(reach.pours).unwrap_or((&mut [], &mut []));
         if let Some(scratch) = scratch.get_mut(..reach.pours) {
@@ -141,7 +145,8 @@ impl<'a> Laid<'a> {
 
 /// Tanks of whole sets, and those whose pot life ends before the last shift does.
 fn limited(plant: &Plant<'_>) -> usize {
-    let expires = |tank| plant.pot_life(tank).is_some_and(|life| plant.clock.expiry(0.0, life) < plant.clock.total());
+    let expires =
+        |tank| plant.pot_life(tank).is_some_and(|life| plant.clock.expiry(0.0, life) < plant.clock.total());
     let sets = |tank| plant.tank(tank).is_some_and(|it| !fill::sizes(it).is_empty());
     (0..plant.tanks.len()).filter(|tank| sets(*tank) || expires(*tank)).count()
 }
@@ -201,7 +206,8 @@ impl Plan<'_> {
         Summary {
             treated: Mass::new::<kilogram>(self.reach.node.position),
             all_treated: self.reach.node.position >= self.plant.line.end(),
-            finish: (clock.has_shifts() && self.reach.node.position > 0.0).then(|| instant(self.reach.node.cost.finish)),
+            finish: (clock.has_shifts() && self.reach.node.position > 0.0)
+                .then(|| instant(self.reach.node.cost.finish)),
             proof: self.proof,
             short_of_stock: write::short_of_stock(&self.plant, self.pours),
         }

@@ -68,10 +68,26 @@ impl Visit for Next<'_, '_, '_> {
 
 impl<'a, 'b> Search<'a, 'b> {
     /// `known` is where a plan ends that is to be bettered.
-    pub(super) fn new(choices: Choices<'a, 'b>, bound: Bound<'a, 'b>, store: Store<'b>, known: &Node) -> Self {
+    pub(super) fn new(
+        choices: Choices<'a, 'b>,
+        bound: Bound<'a, 'b>,
+        store: Store<'b>,
+        known: &Node,
+    ) -> Self {
         let plant = choices.plant;
         let (goal, best) = (known.position, known.cost);
-        let mut search = Self { plant, choices, bound, store, full: false, looks: 0, most: u32::MAX, goal, best, found: None };
+        let mut search = Self {
+            plant,
+            choices,
+            bound,
+            store,
+            full: false,
+            looks: 0,
+            most: u32::MAX,
+            goal,
+            best,
+            found: None,
+        };
         search.bound.aim(goal);
         search
     }
@@ -176,7 +192,8 @@ impl<'a, 'b> Search<'a, 'b> {
     fn keep(&mut self, stop: Stop, node: &Node, parent: u32, first: u32, width: u32) {
         self.compare_with_best(stop, node, parent);
         let stage = first..self.store.count;
-        let known = |index| self.store.label(index).is_some_and(|label| self.dominates(index, label, node, NONE));
+        let known =
+            |index| self.store.label(index).is_some_and(|label| self.dominates(index, label, node, NONE));
         if self.ends(node) || stage.clone().any(known) {
             return;
         }
@@ -219,7 +236,9 @@ impl<'a, 'b> Search<'a, 'b> {
 
     /// Is another label at the same place never worse?
     fn is_dominated(&self, node: &Node, index: u32) -> bool {
-        self.store.any_near(node.position, |other, label| other != index && self.dominates(other, label, node, index))
+        self.store.any_near(node.position, |other, label| {
+            other != index && self.dominates(other, label, node, index)
+        })
     }
 
     fn dominates(&self, other: u32, label: &Label, node: &Node, index: u32) -> bool {
@@ -242,11 +261,18 @@ impl<'a, 'b> Search<'a, 'b> {
     }
 
     /// Compares what the tanks of a label and of a node hold, in an order of the caller's choice.
-    fn is_no_worse(&self, node: &Node, order: fn(Content, Content) -> (Content, Content), other: u32) -> bool {
-        self.store.contents(other).iter().zip(&node.contents).enumerate().all(|(tank, (of_label, of_node))| {
-            let (a, b) = order(*of_label, *of_node);
-            no_worse(self.plant, tank, node, &a, &b)
-        })
+    fn is_no_worse(
+        &self,
+        node: &Node,
+        order: fn(Content, Content) -> (Content, Content),
+        other: u32,
+    ) -> bool {
+        self.store.contents(other).iter().zip(&node.contents).enumerate().all(
+            |(tank, (of_label, of_node))| {
+                let (a, b) = order(*of_label, *of_node);
+                no_worse(self.plant, tank, node, &a, &b)
+            },
+        )
     }
 }
 
@@ -273,7 +299,9 @@ fn no_worse(plant: &Plant<'_>, tank: usize, node: &Node, a: &Content, b: &Conten
         (false, false) if a.kind == Kind::Sets => {
             (a.end - b.end).abs() <= slack && a.expires >= b.expires - INSTANT && b.kind == Kind::Sets
         }
-        (false, false) => a.from >= b.from - slack && a.end >= b.end - slack && a.expires >= b.expires - INSTANT,
+        (false, false) => {
+            a.from >= b.from - slack && a.end >= b.end - slack && a.expires >= b.expires - INSTANT
+        }
         (false, true) => a.kind != Kind::Sets && b.kind != Kind::Sets && a.from >= b.from - slack,
         (true, false) => false,
     }

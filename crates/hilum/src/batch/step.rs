@@ -91,7 +91,9 @@ impl<'a> Plant<'a> {
 
     /// Refilled beside running.
     pub(super) fn tops_up(&self, tank: usize) -> bool {
-        self.tank(tank).is_some_and(|it| it.refill == Refill::TopUp && it.pot_life.is_none() && fill::sizes(it).is_empty())
+        self.tank(tank).is_some_and(|it| {
+            it.refill == Refill::TopUp && it.pot_life.is_none() && fill::sizes(it).is_empty()
+        })
     }
 
     pub(super) fn slack(&self, tank: usize) -> f64 {
@@ -103,7 +105,10 @@ impl<'a> Plant<'a> {
     }
 
     pub(super) fn pot_life(&self, tank: usize) -> Option<f64> {
-        self.tank(tank).and_then(|tank| tank.pot_life).map(|life| life.value).filter(|_| self.clock.has_shifts())
+        self.tank(tank)
+            .and_then(|tank| tank.pot_life)
+            .map(|life| life.value)
+            .filter(|_| self.clock.has_shifts())
     }
 
     /// Does the tank need a mix before the next seed?
@@ -174,7 +179,14 @@ impl<'a> Plant<'a> {
     }
 
     /// A mix made here, of so much slurry; as much as can be used, where it is measured.
-    pub(super) fn mixed(&self, tank: usize, position: f64, at: f64, slurry: Option<f64>, before: &Content) -> Content {
+    pub(super) fn mixed(
+        &self,
+        tank: usize,
+        position: f64,
+        at: f64,
+        slurry: Option<f64>,
+        before: &Content,
+    ) -> Content {
         let recipe = self.line.recipe_end(tank, self.line.order_at(position));
         let from = self.line.slurry(tank, position);
         let hold_up = self.hold_up(tank, position, before);

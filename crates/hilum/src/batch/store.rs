@@ -48,9 +48,17 @@ pub(super) struct Store<'b> {
 impl<'b> Store<'b> {
     /// For so many tanks, and about so much seed.
     pub(super) fn new(labels: &'b mut [Label], contents: &'b mut [Content], tanks: usize, seed: f64) -> Self {
-        let room = labels.len().min(contents.len() / tanks.max(1)).min(usize::try_from(NONE - 1).unwrap_or(0));
+        let room =
+            labels.len().min(contents.len() / tanks.max(1)).min(usize::try_from(NONE - 1).unwrap_or(0));
         let labels = labels.get_mut(..room).unwrap_or(&mut []);
-        Self { labels, contents, tanks, cell: if seed > 0.0 { seed * CELL } else { 1.0 }, count: 0, queued: 0 }
+        Self {
+            labels,
+            contents,
+            tanks,
+            cell: if seed > 0.0 { seed * CELL } else { 1.0 },
+            count: 0,
+            queued: 0,
+        }
     }
 
     /// Forgets all.
@@ -79,7 +87,8 @@ impl<'b> Store<'b> {
     pub(super) fn node(&self, index: u32) -> Node {
         let mut node = Node::START;
         if let Some(label) = self.label(index) {
-            (node.position, node.work, node.cost, node.early) = (label.position, label.work, label.cost, label.early);
+            (node.position, node.work, node.cost, node.early) =
+                (label.position, label.work, label.cost, label.early);
             node.sets = label.sets;
         }
         node.contents.iter_mut().zip(self.contents(index)).for_each(|(cell, content)| *cell = *content);
@@ -98,7 +107,8 @@ impl<'b> Store<'b> {
     pub(super) fn put(&mut self, index: u32, stop: Stop, node: &Node, parent: u32, least: Cost) -> bool {
         let tanks = self.tanks;
         let Some(label) = self.label_mut(index) else { return false };
-        (label.position, label.work, label.cost, label.early) = (node.position, node.work, node.cost, node.early);
+        (label.position, label.work, label.cost, label.early) =
+            (node.position, node.work, node.cost, node.early);
         (label.stop, label.parent, label.least, label.sets) = (stop, parent, least, node.sets);
         let start = usize::try_from(index).unwrap_or(usize::MAX).saturating_mul(tanks);
         let cells = self.contents.get_mut(start..).unwrap_or(&mut []);
@@ -171,8 +181,11 @@ impl<'b> Store<'b> {
             if left >= self.queued {
                 break;
             }
-            let child =
-                if right < self.queued && self.is_sooner(self.entry(right), self.entry(left)) { right } else { left };
+            let child = if right < self.queued && self.is_sooner(self.entry(right), self.entry(left)) {
+                right
+            } else {
+                left
+            };
             if !self.is_sooner(self.entry(child), last) {
                 break;
             }

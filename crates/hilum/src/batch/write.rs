@@ -182,7 +182,9 @@ impl<'a, 'b> Writer<'a, 'b> {
         }
         let mixing = self.plant.mixing(span.tank);
         let work = self.work_at(start);
-        let at = clock.slot_before(-1.0, work - mixing + 2.0 * INSTANT, mixing).map_or(span.pour.at, |slot| slot.at);
+        let at = clock
+            .slot_before(-1.0, work - mixing + 2.0 * INSTANT, mixing)
+            .map_or(span.pour.at, |slot| slot.at);
         let at = clock.caller(at);
         let time = Time::new::<second>;
         let done_at = self.instant_at(span.tank, end);
@@ -217,7 +219,8 @@ impl<'a, 'b> Writer<'a, 'b> {
             *number += 1;
             mix.number = *number;
         }
-        let cell = self.mixes.get_mut(self.mix_count).ok_or(Error::TooMany { counted: Counted::Mixes, limit })?;
+        let cell =
+            self.mixes.get_mut(self.mix_count).ok_or(Error::TooMany { counted: Counted::Mixes, limit })?;
         *cell = mix;
         let (first, last) = (self.plant.line.order_at(start), self.plant.line.order_at(end));
         for order in first..=last {
@@ -233,8 +236,10 @@ impl<'a, 'b> Writer<'a, 'b> {
 
     fn portion(&mut self, order: usize, mass: f64) -> Result<(), Error> {
         let limit = self.portions.len();
-        let cell =
-            self.portions.get_mut(self.portion_count).ok_or(Error::TooMany { counted: Counted::Portions, limit })?;
+        let cell = self
+            .portions
+            .get_mut(self.portion_count)
+            .ok_or(Error::TooMany { counted: Counted::Portions, limit })?;
         *cell = Portion { mix: self.mix_count, order, mass: Mass::new::<kilogram>(mass) };
         self.portion_count += 1;
         Ok(())

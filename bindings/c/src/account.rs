@@ -1,0 +1,4 @@
+//! What did I really apply?
+
+pub mod achieved;
+pub mod used;

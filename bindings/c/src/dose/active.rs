@@ -1,0 +1,364 @@
+//! Active ingredient on seed, in every basis.
+
+use core::ffi::c_char;
+use core::mem::MaybeUninit;
+
+use hilum::rate::{Active, PerMass, PerSeed};
+use hilum::seed::UnitOfSeeds;
+
+use super::agreement;
+use crate::call::give;
+use crate::quantity::amount::{hilum_mass, hilum_seeds};
+use crate::quantity::sown::{hilum_seed_size, hilum_sown};
+use crate::quantity::{checked, number_quotient, of_quotient, read};
+use crate::seed::hilum_bushel;
+
+/// Active ingredient per mass of seed.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct hilum_active_per_mass {
+    /// Kilograms per kilogram of seed; 1 mg/kg is 1e-6.
+    pub kg_per_kg: f64,
+}
+checked!(hilum_active_per_mass.kg_per_kg: hilum::rate::PerMass<hilum::rate::Active>, Ratio);
+
+/// A dose per mass of seed: value x unit / (per x per_unit). 78 mg/kg: (78, HILUM_MG, 1, HILUM_KG, &rate).
+///
+/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_mass_from(
+    value: f64,
+    unit: i32,
+    per: f64,
+    per_unit: i32,
+    out: Option<&mut MaybeUninit<hilum_active_per_mass>>,
+) -> i32 {
+    of_quotient(out, value, unit, per, per_unit)
+}
+
+/// How many of a unit over per x per_unit it is. Errors: as for hilum_active_per_mass_from.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_mass_in(
+    rate: hilum_active_per_mass,
+    unit: i32,
+    per: f64,
+    per_unit: i32,
+    out: Option<&mut MaybeUninit<f64>>,
+) -> i32 {
+    number_quotient(out, rate, unit, per, per_unit)
+}
+
+/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn hilum_active_per_mass_read(
+    text: *const c_char,
+    length: usize,
+    out: Option<&mut MaybeUninit<hilum_active_per_mass>>,
+) -> i32 {
+    // SAFETY: the conventions.
+    unsafe { read(out, text, length) }
+}
+
+/// The same dose on one seed: rate / size. Errors: a rate or size that is not finite or not more than 0.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_mass_to_per_seed(
+    rate: hilum_active_per_mass,
+    size: hilum_seed_size,
+    out: Option<&mut MaybeUninit<hilum_active_per_seed>>,
+) -> i32 {
+    give(out, || Ok(rate.core()?.per_seed(size.core()?).into()))
+}
+
+/// The seed size at which this dose and a dose per seed are the same: rate / dose. A label that states both
+/// was written for seed of that size. Errors: a dose that is not finite or not more than 0.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_mass_implied_size(
+    rate: hilum_active_per_mass,
+    same: hilum_active_per_seed,
+    out: Option<&mut MaybeUninit<hilum_seed_size>>,
+) -> i32 {
+    give(out, || Ok(rate.core()?.implied_size(same.core()?).into()))
+}
+
+/// By how much a statement of a dose differs from the one that governs: stated / governing - 1.
+/// Errors: a rate that is not finite or not more than 0.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_mass_difference(
+    stated: hilum_active_per_mass,
+    governing: hilum_active_per_mass,
+    out: Option<&mut MaybeUninit<f64>>,
+) -> i32 {
+    give(out, || Ok(stated.core()?.difference(governing.core()?)))
+}
+
+/// Whether a statement of a dose agrees with the one that governs, at the size of the seed at hand:
+/// HILUM_CLOSE (up to 2 %), HILUM_APART, or HILUM_FAR_APART (more than 10 %).
+/// Errors: a rate that is not finite or not more than 0.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_mass_agreement(
+    stated: hilum_active_per_mass,
+    governing: hilum_active_per_mass,
+    out: Option<&mut MaybeUninit<i32>>,
+) -> i32 {
+    give(out, || Ok(agreement(stated.core()?.agreement(governing.core()?))))
+}
+
+/// From a label that states a mass per bushel: amount / bushel.
+/// Errors: a number that is not finite or not more than 0.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_mass_from_bushel(
+    amount: hilum_mass,
+    bushel: hilum_bushel,
+    out: Option<&mut MaybeUninit<hilum_active_per_mass>>,
+) -> i32 {
+    give(out, || Ok(PerMass::<Active>::from_bushel(amount.into(), bushel.core()?)?.into()))
+}
+
+/// The same dose per bushel: rate x bushel. Errors: a number that is not finite or not more than 0.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_mass_to_bushel(
+    rate: hilum_active_per_mass,
+    bushel: hilum_bushel,
+    out: Option<&mut MaybeUninit<hilum_mass>>,
+) -> i32 {
+    give(out, || Ok(rate.core()?.per_bushel(bushel.core()?).into()))
+}
+
+/// What a mass of seed needs: rate x mass. Errors: a number that is not finite or not more than 0.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_mass_needed(
+    rate: hilum_active_per_mass,
+    seed: hilum_mass,
+    out: Option<&mut MaybeUninit<hilum_mass>>,
+) -> i32 {
+    give(out, || Ok(rate.core()?.needed(seed.into())?.into()))
+}
+
+/// The seed that a mass treats: amount / rate. Errors: a number that is not finite or not more than 0.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_mass_treats(
+    rate: hilum_active_per_mass,
+    amount: hilum_mass,
+    out: Option<&mut MaybeUninit<hilum_mass>>,
+) -> i32 {
+    give(out, || Ok(rate.core()?.treats(amount.into())?.into()))
+}
+
+/// Whether this is above a maximum, by more than 1e-9 of it.
+/// Errors: a number that is not finite or not more than 0.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_mass_exceeds(
+    rate: hilum_active_per_mass,
+    most: hilum_active_per_mass,
+    out: Option<&mut MaybeUninit<bool>>,
+) -> i32 {
+    give(out, || Ok(rate.core()?.exceeds(most.core()?)))
+}
+
+/// Whether this is below a minimum, by more than 1e-9 of it.
+/// Errors: a number that is not finite or not more than 0.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_mass_falls_below(
+    rate: hilum_active_per_mass,
+    least: hilum_active_per_mass,
+    out: Option<&mut MaybeUninit<bool>>,
+) -> i32 {
+    give(out, || Ok(rate.core()?.falls_below(least.core()?)))
+}
+
+/// Active ingredient per seed.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct hilum_active_per_seed {
+    /// Kilograms per seed; 1 mg is 1e-6.
+    pub kg_per_seed: f64,
+}
+checked!(hilum_active_per_seed.kg_per_seed: hilum::rate::PerSeed<hilum::rate::Active>, MassPerSeed);
+
+/// A dose per seed: value x unit / (per x per_unit). 0.25 mg/seed: (0.25, HILUM_MG, 1, HILUM_SEEDS, &dose).
+///
+/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_seed_from(
+    value: f64,
+    unit: i32,
+    per: f64,
+    per_unit: i32,
+    out: Option<&mut MaybeUninit<hilum_active_per_seed>>,
+) -> i32 {
+    of_quotient(out, value, unit, per, per_unit)
+}
+
+/// How many of a unit over per x per_unit it is. Errors: as for hilum_active_per_seed_from.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_seed_in(
+    dose: hilum_active_per_seed,
+    unit: i32,
+    per: f64,
+    per_unit: i32,
+    out: Option<&mut MaybeUninit<f64>>,
+) -> i32 {
+    number_quotient(out, dose, unit, per, per_unit)
+}
+
+/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn hilum_active_per_seed_read(
+    text: *const c_char,
+    length: usize,
+    out: Option<&mut MaybeUninit<hilum_active_per_seed>>,
+) -> i32 {
+    // SAFETY: the conventions.
+    unsafe { read(out, text, length) }
+}
+
+/// The same dose per mass of seed: dose x size. Errors: a number that is not finite or not more than 0.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_seed_to_per_mass(
+    dose: hilum_active_per_seed,
+    size: hilum_seed_size,
+    out: Option<&mut MaybeUninit<hilum_active_per_mass>>,
+) -> i32 {
+    give(out, || Ok(dose.core()?.per_mass(size.core()?).into()))
+}
+
+/// The same dose per area sown: dose x sown. Errors: a number that is not finite or not more than 0.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_seed_to_per_area(
+    dose: hilum_active_per_seed,
+    sown: hilum_sown,
+    out: Option<&mut MaybeUninit<hilum_active_per_area>>,
+) -> i32 {
+    give(out, || Ok(dose.core()?.per_area(sown.core()?).into()))
+}
+
+/// From a label that states a mass per unit of seeds: amount / unit.
+/// Errors: a number that is not finite or not more than 0.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_seed_from_unit(
+    amount: hilum_mass,
+    unit: hilum_seeds,
+    out: Option<&mut MaybeUninit<hilum_active_per_seed>>,
+) -> i32 {
+    give(out, || Ok(PerSeed::<Active>::from_unit(amount.into(), UnitOfSeeds::new(unit.into())?)?.into()))
+}
+
+/// The same dose per unit of seeds: dose x unit. Errors: a number that is not finite or not more than 0.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_seed_to_unit(
+    dose: hilum_active_per_seed,
+    unit: hilum_seeds,
+    out: Option<&mut MaybeUninit<hilum_mass>>,
+) -> i32 {
+    give(out, || Ok(dose.core()?.per_unit(UnitOfSeeds::new(unit.into())?).into()))
+}
+
+/// What a number of seeds needs: dose x seeds. Errors: a number that is not finite or not more than 0.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_seed_needed(
+    dose: hilum_active_per_seed,
+    seeds: hilum_seeds,
+    out: Option<&mut MaybeUninit<hilum_mass>>,
+) -> i32 {
+    give(out, || Ok(dose.core()?.needed(seeds.into())?.into()))
+}
+
+/// Whether this is above a maximum, by more than 1e-9 of it.
+/// Errors: a number that is not finite or not more than 0.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_seed_exceeds(
+    dose: hilum_active_per_seed,
+    most: hilum_active_per_seed,
+    out: Option<&mut MaybeUninit<bool>>,
+) -> i32 {
+    give(out, || Ok(dose.core()?.exceeds(most.core()?)))
+}
+
+/// Whether this is below a minimum, by more than 1e-9 of it.
+/// Errors: a number that is not finite or not more than 0.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_seed_falls_below(
+    dose: hilum_active_per_seed,
+    least: hilum_active_per_seed,
+    out: Option<&mut MaybeUninit<bool>>,
+) -> i32 {
+    give(out, || Ok(dose.core()?.falls_below(least.core()?)))
+}
+
+/// Active ingredient per area sown.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct hilum_active_per_area {
+    /// Kilograms per square metre; 1 g/ha is 1e-7.
+    pub kg_per_m2: f64,
+}
+checked!(hilum_active_per_area.kg_per_m2: hilum::rate::PerArea<hilum::rate::Active>, MassPerArea);
+
+/// A dose per area: value x unit / (per x per_unit). 100 g/ha: (100, HILUM_G, 1, HILUM_HA, &dose).
+///
+/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_area_from(
+    value: f64,
+    unit: i32,
+    per: f64,
+    per_unit: i32,
+    out: Option<&mut MaybeUninit<hilum_active_per_area>>,
+) -> i32 {
+    of_quotient(out, value, unit, per, per_unit)
+}
+
+/// How many of a unit over per x per_unit it is. Errors: as for hilum_active_per_area_from.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_area_in(
+    dose: hilum_active_per_area,
+    unit: i32,
+    per: f64,
+    per_unit: i32,
+    out: Option<&mut MaybeUninit<f64>>,
+) -> i32 {
+    number_quotient(out, dose, unit, per, per_unit)
+}
+
+/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn hilum_active_per_area_read(
+    text: *const c_char,
+    length: usize,
+    out: Option<&mut MaybeUninit<hilum_active_per_area>>,
+) -> i32 {
+    // SAFETY: the conventions.
+    unsafe { read(out, text, length) }
+}
+
+/// The same dose on one seed: dose / sown. Errors: a number that is not finite or not more than 0.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_area_to_per_seed(
+    dose: hilum_active_per_area,
+    sown: hilum_sown,
+    out: Option<&mut MaybeUninit<hilum_active_per_seed>>,
+) -> i32 {
+    give(out, || Ok(dose.core()?.per_seed(sown.core()?).into()))
+}
+
+/// Whether this is above a maximum, by more than 1e-9 of it.
+/// Errors: a number that is not finite or not more than 0.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_area_exceeds(
+    dose: hilum_active_per_area,
+    most: hilum_active_per_area,
+    out: Option<&mut MaybeUninit<bool>>,
+) -> i32 {
+    give(out, || Ok(dose.core()?.exceeds(most.core()?)))
+}
+
+/// Whether this is below a minimum, by more than 1e-9 of it.
+/// Errors: a number that is not finite or not more than 0.
+#[unsafe(no_mangle)]
+pub extern "C" fn hilum_active_per_area_falls_below(
+    dose: hilum_active_per_area,
+    least: hilum_active_per_area,
+    out: Option<&mut MaybeUninit<bool>>,
+) -> i32 {
+    give(out, || Ok(dose.core()?.falls_below(least.core()?)))
+}

@@ -1,0 +1,35 @@
+// node build/build.mjs FOLDER: from the folder with describe.json and, for each entry, the glue's files, to dist/.
+import { execFileSync } from "node:child_process";
+import { copyFileSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
+import { build } from "esbuild";
+import shrink from "./shrink.mjs";
+import { generate } from "./generate.mjs";
+
+const work = process.argv[2];
+if (!work) throw new Error("Usage: node build/build.mjs FOLDER; `cargo xtask wasm` calls it.");
+
+const root = new URL("..", import.meta.url).pathname;
+process.chdir(root);
+for (const entry of ["text", "numbers", "job"]) {
+  shrink(`${work}/${entry}/${entry}_bg.wasm`, `${work}/${entry}/${entry}.wasm`);
+}
+copyFileSync("../../../LICENSE", "LICENSE");
+const schemas = await generate(work, "generated");
+
+rmSync("dist", { recursive: true, force: true });
+await build({
+  entryPoints: ["src/hilum.ts", "src/numbers.ts", "src/job.ts"],
+  bundle: true,
+  minify: true,
+  format: "esm",
+  target: "es2022",
+  charset: "utf8",
+  legalComments: "none",
+  outdir: "dist",
+});
+execFileSync(process.execPath, ["node_modules/typescript/bin/tsc", "-p", "."], { stdio: "inherit" });
+
+mkdirSync("dist/schemas", { recursive: true });
+for (const [name, schema] of Object.entries(schemas)) {
+  writeFileSync(`dist/schemas/${name}.json`, `${JSON.stringify(schema, null, 2)}\n`);
+}

@@ -1,0 +1,121 @@
+// From what `describe` prints and what `glue` writes: everything under generated/.
+import { copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { compile } from "json-schema-to-typescript";
+import { carry } from "./carry.mjs";
+
+export const camel = (name) => name.replace(/_(.)/g, (_, letter) => letter.toUpperCase());
+
+/** Ways to call of one topic and name, gathered. */
+function gathered(calculators) {
+  const topics = new Map();
+  calculators.forEach((row, number) => {
+    const topic = topics.get(row.topic) ?? new Map();
+    topics.set(row.topic, topic);
+    topic.set(row.name, [...(topic.get(row.name) ?? []), { ...row, number }]);
+  });
+  topics.delete("unit");
+  return topics;
+}
+
+const isPlain = (input) => input.kinds.every((kind) => kind.metric === "");
+const words = (input) => input.kinds.map((kind) => `${kind.words}${kind.metric && `, such as ${kind.metric}`}`).join("; or ");
+const comment = (indent, lines) =>
+  [`${indent}/**`, ...lines.map((line) => `${indent} * ${line}`), `${indent} */`].join("\n");
+
+function calculators(described) {
+  const out = [
+    'import { calculator } from "../src/calculate.js";',
+    'import type { Amount, Quantity } from "../src/quantity.js";',
+  ];
+  for (const [topic, names] of gathered(described.calculators)) {
+    out.push(`\nexport const ${topic} = {`);
+    for (const [name, ways] of names) out.push(calculatorOf(name, ways));
+    out.push("};");
+  }
+  return `${out.join("\n")}\n`;
+}
+
+function calculatorOf(name, ways) {
+  const types = ways.map((way) => {
+    const fields = way.inputs.map(
+      (input) => `\n      /** ${words(input)} */\n      ${camel(input.name)}: ${isPlain(input) ? "number" : "Amount"};`,
+    );
+    return `{${fields.join("")}\n    }`;
+  });
+  const calls = ways.map((way) =>
+    [way.number, ...way.inputs.map((input) => camel(input.name) + (isPlain(input) ? "#" : ""))].join(" "),
+  );
+  const { output } = ways[0];
+  const units = (system) => JSON.stringify(output.kinds.map((kind) => kind[system]).join("\n"));
+  const unitArguments = isPlain(output) ? "" : `, ${units("metric")}, ${units("us")}`;
+  const result = isPlain(output) ? "number" : "Quantity";
+  const gives = `@returns ${camel(output.name)}: ${isPlain(output) ? "a plain number" : words(output)}`;
+  return `${comment("  ", [...ways.map((way) => way.about), gives])}
+  ${camel(name)}: /* @__PURE__ */ calculator<${types.join(" | ")}, ${result}>(${JSON.stringify(calls.join(";"))}${unitArguments}),`;
+}
+
+function positions(described) {
+  const out = ['import { position } from "../src/position.js";'];
+  for (const [topic, names] of gathered(described.calculators)) {
+    out.push(`\nexport const ${topic} = {`);
+    for (const ways of names.values()) {
+      ways.forEach((way, at) => out.push(positionOf(way, at === 0 ? undefined : ways[0])));
+    }
+    out.push("};");
+  }
+  return `${out.join("\n")}\n`;
+}
+
+/** A second way to call is named after the first input that the first way lacks. */
+function positionOf(way, first) {
+  const extra = first && way.inputs.find((input) => !first.inputs.some((other) => other.name === input.name));
+  const name = camel(extra ? `${way.name}_with_${extra.name}` : way.name);
+  const base = (input) => input.bases.filter(Boolean).join(" or ") || "a plain number";
+  const names = way.inputs.map((input) => camel(input.name));
+  const lines = [
+    way.about,
+    ...way.inputs.map((input) => `@param ${camel(input.name)} ${input.kinds[0].words}, in ${base(input)}`),
+    `@returns ${camel(way.output.name)}, in ${base(way.output)}`,
+  ];
+  return `${comment("  ", lines)}
+  ${name}: /* @__PURE__ */ position<(${names.map((input) => `${input}: number`).join(", ")}) => number>(${way.number}, ${JSON.stringify(names.join(" "))}),`;
+}
+
+function wordsOf(described) {
+  const table = (name, about, entries) =>
+    `/** ${about} */\nexport const ${name}: Record<string, string> = ${JSON.stringify(entries)};\n`;
+  return (
+    table("codes", "What is wrong, by the number that the wasm gives.", described.codes) +
+    table("dimensions", "What is measured, by its powers of the base quantities.", described.dimensions)
+  );
+}
+
+/** One file for all documents: what they share is declared once. */
+async function documents(schemas) {
+  const definitions = Object.assign({}, ...Object.values(schemas).map((schema) => schema.$defs ?? {}));
+  const properties = {};
+  for (const schema of Object.values(schemas)) {
+    const { $defs, $schema, ...own } = schema;
+    definitions[own.title] = own;
+    properties[own.title] = { $ref: `#/$defs/${own.title}` };
+  }
+  const all = { title: "Documents", type: "object", properties, additionalProperties: false, $defs: definitions };
+  return compile(all, "Documents", { bannerComment: "", additionalProperties: false, format: false });
+}
+
+export async function generate(work, into) {
+  const described = JSON.parse(readFileSync(`${work}/describe.json`, "utf8"));
+  rmSync(into, { recursive: true, force: true });
+  mkdirSync(into, { recursive: true });
+  writeFileSync(`${into}/calculators.ts`, calculators(described));
+  writeFileSync(`${into}/positions.ts`, positions(described));
+  writeFileSync(`${into}/words.ts`, wordsOf(described));
+  writeFileSync(`${into}/documents.ts`, await documents(described.schemas));
+  for (const entry of ["text", "numbers", "job"]) {
+    copyFileSync(`${work}/${entry}/${entry}.js`, `${into}/${entry}.js`);
+    copyFileSync(`${work}/${entry}/${entry}.d.ts`, `${into}/${entry}.d.ts`);
+    writeFileSync(`${into}/${entry}_wasm.js`, carry(readFileSync(`${work}/${entry}/${entry}.wasm`)));
+    writeFileSync(`${into}/${entry}_wasm.d.ts`, "declare const carried: string;\nexport default carried;\n");
+  }
+  return described.schemas;
+}

@@ -1,0 +1,186 @@
+import { initSync, calculate as run, suggest } from "../generated/text.js";
+import carried from "../generated/text_wasm.js";
+import { bytes } from "./bytes.js";
+import { HilumError, refused, shown } from "./error.js";
+import type { Amount, Column, Options, Quantity } from "./quantity.js";
+
+/** Inputs of which some may be columns: one number for each row. */
+export type Columns<Inputs> = Inputs extends unknown
+  ? { [Name in keyof Inputs]: Inputs[Name] | (Inputs[Name] extends number ? Float64Array : Column) }
+  : never;
+
+/** A calculation: once, or for each row of columns. */
+export interface Calculator<Inputs, Result> {
+  (inputs: Inputs, options?: Options): Result;
+  /** The same for each row; inputs that are not columns are the same in all rows. */
+  each(inputs: Columns<Inputs>, options?: Options): Result extends number ? Float64Array : Column;
+}
+
+type Way = { number: number; names: string[]; plain: boolean[] };
+
+let isReady = false;
+
+/**
+ * A calculator. `ways` are `number input input…` for each way to call it, a plain number with `#`; `metric` and
+ * `us` the units of what it may give, nothing for a plain number.
+ */
+export function calculator<Inputs, Result>(ways: string, metric = "", us = metric): Calculator<Inputs, Result> {
+  const parsed = ways.split(";").map((way): Way => {
+    const [number, ...inputs] = way.split(" ");
+    return {
+      number: Number(number),
+      names: inputs.map((name) => name.replace("#", "")),
+      plain: inputs.map((name) => name.endsWith("#")),
+    };
+  });
+  const call = (inputs: unknown, options: unknown, areColumns: boolean) => {
+    const units = wanted(options, metric, us);
+    const way = chosen(parsed, inputs);
+    const { values, unit } = calculated(way, inputs as Record<string, unknown>, units, areColumns);
+    return { values, unit: units.split("\n")[unit] ?? "" };
+  };
+  const once = (inputs: Inputs, options?: Options) => {
+    const { values, unit } = call(inputs, options, false);
+    return (metric ? { value: values[0], unit } : values[0]) as Result;
+  };
+  const each = (inputs: Columns<Inputs>, options?: Options) => {
+    const column = call(inputs, options, true);
+    return metric ? column : column.values;
+  };
+  return Object.assign(once, { each }) as unknown as Calculator<Inputs, Result>;
+}
+
+/** The units that the result may have, a line each. */
+function wanted(options: unknown, metric: string, us: string): string {
+  if (options === undefined) return metric;
+  const { unit, units } = fields("options", options, ["unit", "units"]);
+  if (unit !== undefined && typeof unit !== "string") throw wrong("options.unit", unit, "must be a unit as text");
+  if (units !== undefined && units !== "metric" && units !== "us") {
+    throw wrong("options.units", units, 'must be "metric" or "us"');
+  }
+  return unit ?? (units === "us" ? us : metric);
+}
+
+/** An object's fields, if it has no others. */
+function fields(place: string, value: unknown, known: readonly string[]): Record<string, unknown> {
+  if (typeof value !== "object" || value === null || Array.isArray(value)) {
+    throw wrong(place, value, `must be an object with ${known.join(", ")}`);
+  }
+  for (const name of Object.keys(value)) {
+    if (!known.includes(name)) {
+      throw new HilumError(
+        "unknown_field",
+        name,
+        (value as Record<string, unknown>)[name],
+        `${place}: there is no field "${name}"; the fields are ${known.join(", ")}.`,
+      );
+    }
+  }
+  return value as Record<string, unknown>;
+}
+
+function wrong(field: string, value: unknown, message: string): HilumError {
+  return new HilumError("wrong_type", field, value, `${field}: ${shown(value)} ${message}.`);
+}
+
+/** The way to call that has these inputs; when none does, what is wrong with the nearest. */
+function chosen(ways: Way[], inputs: unknown): Way {
+  const all = [...new Set(ways.flatMap((way) => way.names))];
+  const given = Object.keys(fields("inputs", inputs, all)).filter(
+    (name) => (inputs as Record<string, unknown>)[name] !== undefined,
+  );
+  const fits = (way: Way) => given.filter((name) => way.names.includes(name)).length;
+  const exact = ways.find((way) => fits(way) === given.length && way.names.length === given.length);
+  if (exact) return exact;
+  const nearest = [...ways].sort((a, b) => fits(b) - fits(a) || a.names.length - b.names.length)[0] as Way;
+  const missing = nearest.names.find((name) => !given.includes(name));
+  if (missing !== undefined) {
+    throw new HilumError("missing", missing, undefined, `${missing}: is missing; give ${nearest.names.join(", ")}.`);
+  }
+  const extra = given.find((name) => !nearest.names.includes(name)) ?? "";
+  throw new HilumError(
+    "unknown_field",
+    extra,
+    (inputs as Record<string, unknown>)[extra],
+    `${extra}: does not go with ${nearest.names.join(", ")}.`,
+  );
+}
+
+function calculated(way: Way, inputs: Record<string, unknown>, units: string, areColumns: boolean) {
+  const lines: string[] = [];
+  const cells: ArrayLike<number>[] = [];
+  let rows: number | undefined;
+  let columns = 0;
+  way.names.forEach((name, at) => {
+    const { line, own, isColumn } = written(name, inputs[name], way.plain[at] === true, areColumns);
+    lines.push(line);
+    if (own !== undefined) cells.push(own);
+    if (!isColumn || own === undefined) return;
+    if (rows !== undefined && rows !== own.length) {
+      throw wrong(name, inputs[name], `has ${own.length} rows, but the columns before it have ${rows}`);
+    }
+    rows = own.length;
+    columns |= 1 << at;
+  });
+  const said = bound(way, lines, joined(cells), rows ?? 1, columns, units);
+  if (said[0] === 0) return { values: said.subarray(2), unit: said[1] ?? 0 };
+  const field = way.names[said[1] ?? -1];
+  throw field === undefined
+    ? refused(said, "unit", units.split("\n")[0], suggest, false)
+    : refused(said, field, inputs[field], suggest, columns !== 0);
+}
+
+function bound(way: Way, lines: string[], cells: Float64Array, rows: number, columns: number, units: string) {
+  if (!isReady) {
+    initSync({ module: bytes(carried) });
+    isReady = true;
+  }
+  const at = (name: string) => way.names.indexOf(name) >>> 0;
+  return run(way.number, lines.join("\n"), cells, rows, columns, units, at("unit"), at("bushel"));
+}
+
+function joined(parts: ArrayLike<number>[]): Float64Array {
+  const all = new Float64Array(parts.reduce((length, part) => length + part.length, 0));
+  let at = 0;
+  for (const part of parts) {
+    all.set(part, at);
+    at += part.length;
+  }
+  return all;
+}
+
+type Written = { line: string; own?: ArrayLike<number>; isColumn?: boolean };
+
+/** An input as the wasm reads it: a text, or `#` and a unit with the numbers beside it. */
+function written(name: string, value: unknown, isPlain: boolean, areColumns: boolean): Written {
+  if (isPlain) {
+    if (typeof value === "number") return { line: "#", own: [value] };
+    if (areColumns && value instanceof Float64Array) return { line: "#", own: value, isColumn: true };
+    throw wrong(name, value, areColumns ? "must be a number or a Float64Array" : "must be a number");
+  }
+  // A line break is a space like others; a leading # is no number, and is told so.
+  if (typeof value === "string") return { line: ` ${value.replaceAll("\n", " ")}` };
+  const isColumn = areColumns && typeof value === "object" && value !== null && "values" in value;
+  const own = isColumn ? "values" : "value";
+  if (typeof value !== "object" || value === null || Array.isArray(value)) {
+    throw wrong(name, value, 'must be a quantity: a text such as "2.5 fl oz/cwt", or { value, unit }');
+  }
+  const { [own]: numbers, unit } = fields(name, value, [own, "unit"]);
+  if (typeof unit !== "string") throw wrong(`${name}.unit`, unit, "must be a unit as text");
+  const line = `#${unit.replaceAll("\n", " ").trim() || " "}`;
+  if (isColumn && numbers instanceof Float64Array) return { line, own: numbers, isColumn };
+  if (!isColumn && typeof numbers === "number") return { line, own: [numbers] };
+  throw wrong(`${name}.${own}`, numbers, isColumn ? "must be a Float64Array" : "must be a number");
+}
+
+const converting = calculator<{ value: Amount }, Quantity>("0 value", " ");
+
+/** The same quantity in another unit: `convert("2.5 fl oz/cwt", "mL/100 kg")`. */
+export function convert(amount: Amount, unit: string): Quantity;
+export function convert(amount: Column, unit: string): Column;
+export function convert(amount: Amount | Column, unit: string): Quantity | Column {
+  if (typeof unit !== "string") throw wrong("unit", unit, "must be a unit as text");
+  return typeof amount === "object" && amount !== null && "values" in amount
+    ? converting.each({ value: amount }, { unit })
+    : converting({ value: amount }, { unit });
+}

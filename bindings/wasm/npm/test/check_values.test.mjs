@@ -1,0 +1,39 @@
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import * as hilum from "hilum";
+import * as numbers from "hilum/numbers";
+import { plan, planText, version } from "hilum/job";
+import { check } from "./check.mjs";
+import { jobs, json, text, topics, work } from "./paths.mjs";
+
+test("every check value has the bits that Rust wrote", () => {
+  const vectors = text(new URL("vectors.txt", work));
+  const described = json(new URL("describe.json", work));
+  const report = check({ hilum, numbers, described, topics: topics(), vectors });
+  assert.deepEqual(report.wrong, []);
+  assert.equal(report.hilum, vectors.trimEnd().split("\n").length);
+  assert.ok(report.numbers > report.hilum / 2, `only ${report.numbers} through hilum/numbers`);
+  console.log(`${report.hilum} check values through hilum, ${report.numbers} of them through hilum/numbers`);
+});
+
+test("decimals are read to the nearest double, as Rust reads them", () => {
+  // Halfway cases and the ends of the range; the doubles by David Gay's and Michel Lefèvre's published hard cases.
+  const hard = [
+    "9007199254740993", "1.00000000000000011102230246251565404236316680908203125", "2.2250738585072011e-308",
+    "6.9294956446009195e15", "8.10109172351e-10", "4.4501363245856945e-308", "0.500000000000000166533453693773481063544750213623046875",
+  ];
+  for (const decimal of hard) {
+    assert.equal(hilum.convert(`${decimal} kg`, "kg").value, Number(decimal), decimal);
+  }
+});
+
+for (const { name, job, plan: expected } of jobs()) {
+  test(`the plan of ${name} is the bytes that Rust writes`, () => {
+    assert.equal(planText(job), expected);
+    assert.deepEqual(plan(JSON.parse(job)), JSON.parse(expected));
+  });
+}
+
+test("the versions agree", () => {
+  assert.equal(version(), json(new URL("../package.json", import.meta.url)).version);
+});

@@ -1,0 +1,50 @@
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { rate, seed } from "hilum";
+import * as numbers from "hilum/numbers";
+import { plan, planText } from "hilum/job";
+
+// Each instance's memory: what WebAssembly.Instance gives is seen by wrapping it before the first call.
+const memories = [];
+const { Instance } = WebAssembly;
+WebAssembly.Instance = class extends Instance {
+  constructor(...given) {
+    super(...given);
+    memories.push(this.exports.memory);
+  }
+};
+const pages = () => memories.map((memory) => memory.buffer.byteLength);
+
+const job = {
+  orders: [{ order: "7", lot: "K-3", amount: "12000 lb", size: "2650 seeds/lb" }],
+  treatments: [{ product: "Peat inoculant", rate: "3.5 oz av/cwt" }],
+};
+
+function attempt(call) {
+  try {
+    call();
+  } catch {
+    // A refusal must free what it held, too.
+  }
+}
+
+function round(calls) {
+  for (let n = 0; n < calls; n++) {
+    rate.needed({ rate: "2.5 fl oz/cwt", mass: { value: 100 + n, unit: "lb" } });
+    attempt(() => seed.count({ mass: "5 kgs", size: "5 seeds/g" }));
+    numbers.seed.count(n + 1, 6000);
+    if (n % 100 === 0) {
+      seed.count.each({ mass: { values: new Float64Array(100).fill(n + 1), unit: "kg" }, size: "5 seeds/g" });
+      plan(job);
+      attempt(() => planText("{"));
+    }
+  }
+}
+
+test("a million calls leave no memory behind", () => {
+  round(2000);
+  const before = pages();
+  assert.equal(memories.length, 3);
+  round(330_000);
+  assert.deepEqual(pages(), before);
+});

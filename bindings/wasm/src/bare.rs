@@ -1,0 +1,12 @@
+//! What std would bring: an allocator, and the end of a panic.
+
+use core::panic::PanicInfo;
+
+#[global_allocator]
+static ALLOCATOR: talc::wasm::WasmDynamicTalc = talc::wasm::new_wasm_dynamic_allocator();
+
+/// Nothing panics; if it did, the script would see an error.
+#[panic_handler]
+fn panic(_: &PanicInfo<'_>) -> ! {
+    core::arch::wasm32::unreachable()
+}

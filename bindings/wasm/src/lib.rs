@@ -1,0 +1,35 @@
+//! The calculations and the planner for JavaScript.
+//!
+//! No arithmetic is here: numbers and texts come in, the core calculates, numbers and texts go out. What is
+//! refused goes out as numbers too (a code, which input, its value); the messages are composed in JavaScript.
+#![cfg_attr(target_arch = "wasm32", no_std)]
+
+extern crate alloc;
+
+#[cfg(target_arch = "wasm32")]
+mod bare;
+#[cfg(any(feature = "text", feature = "numbers"))]
+mod give;
+#[cfg(feature = "job")]
+pub mod job;
+#[cfg(feature = "numbers")]
+pub mod numbers;
+#[cfg(any(feature = "text", feature = "numbers"))]
+mod refusal;
+#[cfg(any(feature = "text", feature = "numbers"))]
+mod slot;
+#[cfg(any(feature = "text", feature = "numbers"))]
+mod table;
+#[cfg(any(feature = "text", feature = "numbers"))]
+mod take;
+#[cfg(feature = "text")]
+pub mod text;
+
+#[cfg(feature = "describe")]
+pub use refusal::CODES;
+#[cfg(feature = "describe")]
+pub use table::{CALCULATORS, Calculator, Input};
+#[cfg(feature = "describe")]
+pub use take::Kind;
+#[cfg(feature = "describe")]
+pub use text::TEXT_CODES;

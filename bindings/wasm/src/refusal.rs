@@ -1,0 +1,201 @@
+//! Why a calculation is refused, as numbers.
+
+#[cfg(feature = "text")]
+use alloc::vec::Vec;
+
+use hilum::Error;
+use hilum::unit::Powers;
+
+use crate::slot::Slots;
+
+/// What is wrong, with which input.
+#[derive(Clone, Copy)]
+pub(crate) struct Refusal {
+    code: f64,
+    field: Option<usize>,
+    value: f64,
+    /// The bound that was passed, or what was written and what is needed, as powers of the base quantities.
+    more: More,
+}
+
+#[derive(Clone, Copy)]
+enum More {
+    Nothing,
+    Bound(f64),
+    Powers(Powers, Powers),
+}
+
+macro_rules! codes {
+    ($(#[$doc:meta])* $list:ident: $($number:literal $name:ident $word:literal;)+) => {
+        $(const $name: f64 = $number;)+
+        $(#[$doc])*
+        #[cfg(feature = "describe")]
+        pub const $list: &[(f64, &str)] = &[$(($number, $word)),+];
+    };
+}
+#[cfg(feature = "text")]
+pub(crate) use codes;
+
+codes! {
+    /// What is refused of a value, and its name.
+    CODES:
+    1.0 NOT_FINITE "not_finite";
+    2.0 NOT_POSITIVE "not_positive";
+    3.0 NEGATIVE "negative";
+    4.0 OUT_OF_RANGE "out_of_range";
+    5.0 NOT_A_SHARE "not_a_share";
+    6.0 BELOW_ABSOLUTE_ZERO "below_absolute_zero";
+    7.0 MORE_THAN "more_than";
+    8.0 TOO_FEW "too_few";
+    9.0 ALL_EQUAL "all_equal";
+    10.0 NOT_FALLING "not_falling";
+    11.0 TOO_LITTLE "too_little";
+    12.0 ONE_SETTING "one_setting";
+    13.0 NOT_RISING "not_rising";
+    14.0 SIZES_OF_PACK "sizes_of_pack";
+    15.0 TOO_MANY_SETS "too_many_sets";
+    16.0 NOT_FOR_THE_BUS "not_for_the_bus";
+    17.0 NEEDED "needed";
+    18.0 NOT_A_COUNT "not_a_count";
+    19.0 OTHER "other";
+    20.0 WRONG_DIMENSION "wrong_dimension";
+    21.0 TEMPERATURE_POINT "temperature_point";
+    22.0 NOT_A_TEMPERATURE "not_a_temperature";
+}
+
+impl Refusal {
+    /// None yet.
+    pub(crate) const NONE: Self = Self::new(OTHER, f64::NAN);
+
+    pub(crate) const fn new(code: f64, value: f64) -> Self {
+        Self { code, field: None, value, more: More::Nothing }
+    }
+
+    pub(crate) const fn wrong_dimension(given: Powers, wanted: Powers) -> Self {
+        Self { code: WRONG_DIMENSION, field: None, value: f64::NAN, more: More::Powers(given, wanted) }
+    }
+
+    /// A point on the scale where an amount is needed.
+    pub(crate) const fn temperature_point() -> Self {
+        Self::new(TEMPERATURE_POINT, f64::NAN)
+    }
+
+    /// An amount where a point on the scale is needed.
+    pub(crate) const fn not_a_temperature() -> Self {
+        Self::new(NOT_A_TEMPERATURE, f64::NAN)
+    }
+
+    /// Not a number, or infinite.
+    #[cfg(feature = "text")]
+    pub(crate) const fn not_finite(value: f64) -> Self {
+        Self::new(NOT_FINITE, value)
+    }
+
+    /// Too large for a double in the unit wanted.
+    #[cfg(feature = "text")]
+    pub(crate) const fn out_of_range(value: f64) -> Self {
+        Self::new(OUT_OF_RANGE, value)
+    }
+
+    pub(crate) const fn not_a_count(value: f64) -> Self {
+        Self::new(NOT_A_COUNT, value)
+    }
+
+    /// The same, said of an input; the first one to say it is right.
+    pub(crate) fn said_of(self, field: usize) -> Self {
+        Self { field: self.field.or(Some(field)), ..self }
+    }
+
+    /// One of its numbers: code, field, value, bound.
+    #[cfg(feature = "numbers")]
+    pub(crate) fn number(self, what: u32) -> f64 {
+        match (what, self.more) {
+            (0, _) => self.code,
+            (1, _) => self.field.map_or(-1.0, count),
+            (2, _) => self.value,
+            (_, More::Bound(bound)) => bound,
+            _ => f64::NAN,
+        }
+    }
+
+    /// `code, field, row, value`, and what there is more; a field of -1 is no input.
+    #[cfg(feature = "text")]
+    pub(crate) fn numbers(self, row: usize) -> Vec<f64> {
+        let field = self.field.map_or(-1.0, count);
+        let mut numbers = alloc::vec![self.code, field, count(row), self.value];
+        match self.more {
+            More::Nothing => {}
+            More::Bound(bound) => numbers.push(bound),
+            More::Powers(given, wanted) => {
+                for of in [given, wanted] {
+                    let powers = [of.length, of.mass, of.time, of.temperature, of.seeds, of.cells];
+                    numbers.extend(powers.map(f64::from));
+                }
+            }
+        }
+        numbers
+    }
+}
+
+/// A small number as a double.
+pub(crate) fn count(number: usize) -> f64 {
+    u32::try_from(number).map_or(f64::NAN, f64::from)
+}
+
+impl From<Error> for Refusal {
+    fn from(error: Error) -> Self {
+        match error {
+            Error::NotFinite { value, .. } => Self::new(NOT_FINITE, value),
+            Error::NotPositive { value, .. } => Self::new(NOT_POSITIVE, value),
+            Error::Negative { value, .. } => Self::new(NEGATIVE, value),
+            Error::OutOfRange { value, .. } => Self::new(OUT_OF_RANGE, value),
+            Error::NotAShare { value, .. } => Self::new(NOT_A_SHARE, value),
+            Error::BelowAbsoluteZero { value, .. } => Self::new(BELOW_ABSOLUTE_ZERO, value),
+            Error::MoreThan { value, most, .. } => {
+                Self { more: More::Bound(most), ..Self::new(MORE_THAN, value) }
+            }
+            Error::TooLittle { value, least, .. } => {
+                Self { more: More::Bound(least), ..Self::new(TOO_LITTLE, value) }
+            }
+            Error::TooFew { given, .. } => Self::new(TOO_FEW, count(given)),
+            Error::AllEqual { value, .. } => Self::new(ALL_EQUAL, value),
+            Error::NotFalling { value, .. } => Self::new(NOT_FALLING, value),
+            Error::OneSetting { value } => Self::new(ONE_SETTING, value),
+            Error::NotRising { value } => Self::new(NOT_RISING, value),
+            Error::SizesOfPack { value } => Self::new(SIZES_OF_PACK, count(value)),
+            Error::TooManySets { value } => Self::new(TOO_MANY_SETS, value),
+            Error::NotForTheBus { value, .. } => Self::new(NOT_FOR_THE_BUS, value),
+            Error::Needed { .. } => Self::new(NEEDED, f64::NAN),
+            _ => Self::new(OTHER, f64::NAN),
+        }
+    }
+}
+
+/// A calculation that its [`Slots`] say more about.
+#[derive(Clone, Copy)]
+pub(crate) struct Refused;
+
+/// Says of which input a refusal speaks.
+pub(crate) trait Blame<T> {
+    /// Nothing to say: each input was looked at when it was taken, so that this does not happen.
+    fn looked_at(self) -> Result<T, Refused>;
+    fn of(self, slots: &Slots, field: usize) -> Result<T, Refused>;
+}
+impl<T> Blame<T> for Result<T, Error> {
+    fn looked_at(self) -> Result<T, Refused> {
+        self.map_err(|_| Refused)
+    }
+    fn of(self, slots: &Slots, field: usize) -> Result<T, Refused> {
+        self.map_err(|error| refused(slots, field, error))
+    }
+}
+
+#[inline(never)]
+fn refused(slots: &Slots, field: usize, error: Error) -> Refused {
+    slots.refuse(field, error.into())
+}
+
+/// More than 0, for a share or a count that may be 0 elsewhere.
+pub(crate) fn positive(slots: &Slots, field: usize, value: f64) -> Result<(), Refused> {
+    hilum::error::positive(hilum::Argument::Share, value).map(|_| ()).of(slots, field)
+}

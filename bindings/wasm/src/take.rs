@@ -1,0 +1,337 @@
+//! From a slot to what a calculation takes.
+
+use hilum::Error;
+use hilum::math;
+use hilum::quantity::{self, Mass, Measure, Temperature};
+use hilum::rate::{
+    Active, ActiveContent, CellCount, Content, Density, Dry, Liquid, PerArea, PerMass, PerSeed, Substance,
+};
+use hilum::seed::{Bushel, SeedSize, SeedUnit, Share, Sown, UnitOfMass, UnitOfSeeds};
+use hilum::treater::{Flow, SeedFlow, Setting};
+use hilum::unit::Powers;
+use hilum::viability::{DecimalReduction, TitrePerMass, TitrePerVolume, WeibullScale, WeibullShape};
+
+use crate::give::{Give, GiveQuantity};
+use crate::refusal::{Refusal, Refused};
+use crate::slot::{Slot, Slots};
+
+/// A kind of value: what its units are, for documentation and for what comes out.
+#[cfg(feature = "describe")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Kind {
+    /// What it is, in words.
+    pub words: &'static str,
+    /// The unit by default; none for a plain number.
+    pub metric: &'static str,
+    /// The unit where customary ones are wanted.
+    pub us: &'static str,
+    /// The unit of `hilum/numbers`.
+    pub base: &'static str,
+}
+
+#[cfg(feature = "describe")]
+macro_rules! kind {
+    ($words:literal $metric:literal $us:literal $base:literal) => {
+        Kind { words: $words, metric: $metric, us: $us, base: $base }
+    };
+}
+macro_rules! kinds {
+    ($($words:literal $metric:literal $us:literal $base:literal),+) => {
+        #[cfg(feature = "describe")]
+        const KINDS: &'static [Kind] = &[$(kind!($words $metric $us $base)),+];
+    };
+}
+
+/// What a calculation takes.
+pub(crate) trait Take: Sized {
+    /// What may be written; the first is what a number of base units stands for.
+    #[cfg(feature = "describe")]
+    const KINDS: &'static [Kind];
+    /// What is looked at before.
+    const WANTED: Wanted;
+    /// Out of a number that was looked at; `None` when there is none.
+    fn make(slots: &Slots, field: usize, base: f64) -> Option<Self>;
+}
+
+/// What an input must be.
+#[derive(Clone, Copy)]
+pub(crate) struct Wanted {
+    pub(crate) powers: Powers,
+    pub(crate) check: Check,
+}
+
+/// Which numbers an input may be; the core looks.
+#[derive(Clone, Copy)]
+pub(crate) enum Check {
+    Positive,
+    NotNegative,
+    Share,
+    Temperature,
+    /// What takes it looks itself.
+    Later,
+}
+
+/// An input, once what is wanted of it was looked at.
+pub(crate) fn take<T: Take>(slots: &Slots, field: usize) -> Result<T, Refused> {
+    T::make(slots, field, slots.checked(field, &T::WANTED)).ok_or(Refused)
+}
+
+/// What is dosed, and what its doses are called.
+pub(crate) trait Dosed: Substance<PerMass: Measure, PerSeed: Measure, PerArea: Measure> {
+    #[cfg(feature = "describe")]
+    const PER_MASS: &'static [Kind];
+    #[cfg(feature = "describe")]
+    const PER_SEED: &'static [Kind];
+    #[cfg(feature = "describe")]
+    const PER_AREA: &'static [Kind];
+}
+
+/// A product: measured by volume or by mass.
+pub(crate) trait Product: Dosed + Substance<Amount: Take + Give> {
+    /// How its living cells are stated.
+    type Titre: Take;
+
+    /// Living cells that a dose puts on one seed.
+    fn cells(titre: Self::Titre, dose: PerSeed<Self>, recovery: Share) -> PerSeed<CellCount>;
+
+    /// The dose that puts so many living cells on one seed.
+    fn dose_for(
+        titre: Self::Titre,
+        cells: PerSeed<CellCount>,
+        recovery: Share,
+    ) -> Result<PerSeed<Self>, Error>;
+
+    /// The active ingredient in a dose of it.
+    fn active(
+        rate: PerMass<Self>,
+        content: Content,
+        density: Option<Density>,
+    ) -> Result<PerMass<Active>, Error>;
+}
+
+impl Product for Liquid {
+    type Titre = TitrePerVolume;
+
+    fn cells(titre: TitrePerVolume, dose: PerSeed<Self>, recovery: Share) -> PerSeed<CellCount> {
+        titre.cells(dose, recovery)
+    }
+
+    fn dose_for(
+        titre: TitrePerVolume,
+        cells: PerSeed<CellCount>,
+        recovery: Share,
+    ) -> Result<PerSeed<Self>, Error> {
+        titre.dose_for(cells, recovery)
+    }
+
+    fn active(
+        rate: PerMass<Self>,
+        content: Content,
+        density: Option<Density>,
+    ) -> Result<PerMass<Active>, Error> {
+        Ok(rate.active(content.per_volume(density)?))
+    }
+}
+
+impl Product for Dry {
+    type Titre = TitrePerMass;
+
+    fn cells(titre: TitrePerMass, dose: PerSeed<Self>, recovery: Share) -> PerSeed<CellCount> {
+        titre.cells(dose, recovery)
+    }
+
+    fn dose_for(
+        titre: TitrePerMass,
+        cells: PerSeed<CellCount>,
+        recovery: Share,
+    ) -> Result<PerSeed<Self>, Error> {
+        titre.dose_for(cells, recovery)
+    }
+
+    fn active(
+        rate: PerMass<Self>,
+        content: Content,
+        density: Option<Density>,
+    ) -> Result<PerMass<Active>, Error> {
+        rate.active(content.by_mass(density)?)
+    }
+}
+
+macro_rules! dosed {
+    ($($name:ident: [$($mass:literal)+] [$($seed:literal)+] [$($area:literal)+];)+) => {$(
+        impl Dosed for $name {
+            #[cfg(feature = "describe")]
+            const PER_MASS: &'static [Kind] = &[kind!($($mass)+)];
+            #[cfg(feature = "describe")]
+            const PER_SEED: &'static [Kind] = &[kind!($($seed)+)];
+            #[cfg(feature = "describe")]
+            const PER_AREA: &'static [Kind] = &[kind!($($area)+)];
+        }
+    )+};
+}
+
+dosed! {
+    Liquid: ["volume per mass of seed" "mL/100 kg" "fl oz/cwt" "m3/kg"]
+        ["volume per seed" "µL/seed" "µL/seed" "m3/seed"] ["volume per area" "mL/ha" "fl oz/ac" "m3/m2"];
+    Dry: ["mass per mass of seed" "g/100 kg" "oz av/cwt" "kg/kg"]
+        ["mass per seed" "mg/seed" "mg/seed" "kg/seed"] ["mass per area" "g/ha" "oz av/ac" "kg/m2"];
+    Active: ["mass of active per mass of seed" "mg/kg" "mg/kg" "kg/kg"]
+        ["mass of active per seed" "mg/seed" "mg/seed" "kg/seed"]
+        ["mass of active per area" "g/ha" "lb/ac" "kg/m2"];
+    CellCount: ["cells per mass of seed" "CFU/kg" "CFU/kg" "CFU/kg"]
+        ["cells per seed" "CFU/seed" "CFU/seed" "CFU/seed"] ["cells per area" "CFU/ha" "CFU/ac" "CFU/m2"];
+}
+
+macro_rules! dose {
+    ($($name:ident $kinds:ident;)+) => {$(
+        impl<S: Dosed> Take for $name<S> {
+            #[cfg(feature = "describe")]
+            const KINDS: &'static [Kind] = S::$kinds;
+            const WANTED: Wanted = Wanted { powers: S::$name::POWERS, check: Check::Positive };
+            fn make(_: &Slots, _: usize, base: f64) -> Option<Self> {
+                Self::new(S::$name::from_base(base)).ok()
+            }
+        }
+        impl<S: Dosed> Give for $name<S> {
+            #[cfg(feature = "describe")]
+            const KINDS: &'static [Kind] = S::$kinds;
+            fn give(self) -> Slot {
+                self.get().give_quantity()
+            }
+        }
+    )+};
+}
+dose! { PerMass PER_MASS; PerSeed PER_SEED; PerArea PER_AREA; }
+
+/// Whether a dose, an amount or a titre is one of liquid: only volumes have lengths.
+pub(crate) fn is_liquid(slot: Slot) -> bool {
+    match slot {
+        Slot::Quantity(_, powers) => powers.length != 0,
+        _ => true,
+    }
+}
+
+/// Plain quantities: the calculation looks at them too.
+macro_rules! plain {
+    ($($name:ident $check:ident $words:literal $metric:literal $us:literal $base:literal;)+) => {$(
+        impl Take for quantity::$name {
+            kinds!($words $metric $us $base);
+            const WANTED: Wanted = Wanted { powers: <Self as Measure>::POWERS, check: Check::$check };
+            fn make(_: &Slots, _: usize, base: f64) -> Option<Self> {
+                (!base.is_nan()).then(|| Self::from_base(base))
+            }
+        }
+    )+};
+}
+
+plain! {
+    Mass Positive "mass" "kg" "lb" "kg";
+    Volume Positive "volume" "L" "fl oz" "m3";
+    Time NotNegative "time" "h" "h" "s";
+    Seeds Positive "number of seeds" "seeds" "seeds" "seeds";
+    MassPerArea NotNegative "mass per area" "kg/ha" "lb/ac" "kg/m2";
+    Area Positive "area" "ha" "ac" "m2";
+    SeedsPerArea Positive "seeds per area" "seeds/ha" "seeds/ac" "seeds/m2";
+    TemperatureDifference Positive "temperature difference" "K" "delta_degF" "K";
+}
+
+/// Domain types, whose constructors look once more.
+macro_rules! domain {
+    ($($name:ident $quantity:ident $check:ident $words:literal $metric:literal $us:literal $base:literal;)+) => {$(
+        impl Take for $name {
+            kinds!($words $metric $us $base);
+            const WANTED: Wanted =
+                Wanted { powers: <quantity::$quantity as Measure>::POWERS, check: Check::$check };
+            fn make(_: &Slots, _: usize, base: f64) -> Option<Self> {
+                $name::new(quantity::$quantity::from_base(base)).ok()
+            }
+        }
+    )+};
+}
+
+domain! {
+    SeedSize SeedsPerMass Positive "seeds per mass" "seeds/kg" "seeds/lb" "seeds/kg";
+    Share Ratio Share "share" "%" "%" "1";
+    Sown SeedsPerArea Positive "seeds per area" "seeds/ha" "seeds/ac" "seeds/m2";
+    UnitOfSeeds Seeds Positive "number of seeds" "seeds" "seeds" "seeds";
+    Bushel Mass Positive "mass" "kg" "lb" "kg";
+    Density MassPerVolume Positive "mass per volume" "kg/L" "lb/gal" "kg/m3";
+    ActiveContent MassPerVolume Positive "mass per volume" "g/L" "lb/gal" "kg/m3";
+    SeedFlow MassFlow Positive "mass per time" "kg/min" "lb/min" "kg/s";
+    Flow VolumeFlow Positive "volume per time" "mL/min" "fl oz/min" "m3/s";
+    TitrePerVolume CellsPerVolume Positive "cells per volume" "CFU/mL" "CFU/mL" "CFU/m3";
+    TitrePerMass CellsPerMass Positive "cells per mass" "CFU/g" "CFU/g" "CFU/kg";
+    DecimalReduction Time Positive "time" "d" "d" "s";
+    WeibullScale Time Positive "time" "d" "d" "s";
+    WeibullShape Ratio Positive "number" "" "" "";
+}
+
+impl Take for Setting {
+    kinds!("number" "" "" "");
+    const WANTED: Wanted = Wanted { powers: quantity::ratio::POWERS, check: Check::NotNegative };
+    fn make(_: &Slots, _: usize, base: f64) -> Option<Self> {
+        Self::new(base).ok()
+    }
+}
+
+/// A whole number of things.
+impl Take for u32 {
+    kinds!("whole number" "" "" "");
+    const WANTED: Wanted = Wanted { powers: quantity::ratio::POWERS, check: Check::NotNegative };
+    fn make(slots: &Slots, field: usize, base: f64) -> Option<Self> {
+        let whole = math::to_u64(base).and_then(|whole| Self::try_from(whole).ok());
+        if whole.is_none() && !base.is_nan() {
+            slots.refuse(field, Refusal::not_a_count(base));
+        }
+        whole
+    }
+}
+
+impl Take for Temperature {
+    kinds!("temperature" "degC" "degF" "degC");
+    const WANTED: Wanted = Wanted { powers: quantity::ratio::POWERS, check: Check::Temperature };
+    fn make(_: &Slots, _: usize, base: f64) -> Option<Self> {
+        (!base.is_nan()).then(|| Self::from_celsius(base))
+    }
+}
+
+/// Either of two, told apart by what was written.
+fn is(slots: &Slots, field: usize, of: Powers) -> bool {
+    matches!(slots.get(field), Slot::Quantity(_, powers) if powers == of)
+}
+
+impl Take for SeedUnit {
+    kinds!("number of seeds" "seeds" "seeds" "seeds", "mass" "kg" "lb" "kg");
+    const WANTED: Wanted = LATER;
+    fn make(slots: &Slots, field: usize, _: f64) -> Option<Self> {
+        if is(slots, field, quantity::mass::POWERS) {
+            let mass: Mass = take(slots, field).ok()?;
+            UnitOfMass::new(mass).ok().map(Self::Mass)
+        } else {
+            take(slots, field).ok().map(Self::Count)
+        }
+    }
+}
+
+impl Take for Content {
+    kinds!("mass per volume" "g/L" "lb/gal" "kg/m3", "share" "%" "%" "1");
+    const WANTED: Wanted = LATER;
+    fn make(slots: &Slots, field: usize, _: f64) -> Option<Self> {
+        if is(slots, field, quantity::ratio::POWERS) {
+            take(slots, field).ok().map(Self::ByMass)
+        } else {
+            take(slots, field).ok().map(Self::PerVolume)
+        }
+    }
+}
+
+const LATER: Wanted = Wanted { powers: quantity::ratio::POWERS, check: Check::Later };
+
+/// Anything that has a unit.
+impl Take for Slot {
+    kinds!("quantity" "" "" "");
+    const WANTED: Wanted = LATER;
+    fn make(slots: &Slots, field: usize, _: f64) -> Option<Self> {
+        Some(slots.get(field))
+    }
+}

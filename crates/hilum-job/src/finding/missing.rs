@@ -1,0 +1,301 @@
+//! What is not given, and what giving it would tell: one note for each kind of thing.
+
+use alloc::format;
+use alloc::string::String;
+use alloc::vec::Vec;
+
+use super::Found;
+use super::words::{names, order_name, orders, product};
+use crate::document::{Code, Severity};
+use crate::model::after::Stands;
+use crate::model::order::Order;
+use crate::model::tank::Feed;
+use crate::plan::Worked;
+use crate::plan::draft::Line;
+
+pub(super) fn findings(worked: &Worked<'_, '_>, found: &mut Found) {
+    let notes = [
+        sowing(worked),
+        crop(worked),
+        temperature(worked),
+        packs(worked),
+        density(worked),
+        flow(worked),
+        curve(worked),
+        work(worked),
+        living(worked),
+        survival(worked),
+        planting(worked),
+        storage(worked),
+    ];
+    for (at, message) in notes.into_iter().flatten() {
+        found.add(Severity::Note, Code::MissingInput, at, message);
+    }
+}
+
+/// Where something is missing, and what it would tell.
+type Note = Option<(String, String)>;
+
+/// Orders that lack something, at the first of them.
+fn of_orders(
+    worked: &Worked<'_, '_>,
+    lack: impl Fn(usize, &Order<'_>) -> bool,
+    say: impl FnOnce(&str) -> String,
+) -> Note {
+    let all = worked.draft.model.orders.iter().enumerate();
+    let places: Vec<usize> = all.filter(|(o, order)| lack(*o, order)).map(|(o, _)| o).collect();
+    let first = places.first()?;
+    Some((format!("/orders/{first}"), say(&orders(worked, &places))))
+}
+
+/// Products in use that lack something, at the first of them.
+fn of_products(
+    worked: &Worked<'_, '_>,
+    field: &str,
+    lack: impl Fn(usize, &Line<'_, '_>) -> bool,
+    say: impl FnOnce(&str) -> String,
+) -> Note {
+    let used = worked.draft.lines.iter().enumerate().filter(|(_, line)| !line.doses.is_empty());
+    let lacking: Vec<(usize, &str)> = used
+        .filter(|(t, line)| lack(*t, line))
+        .map(|(t, line)| (t, line.treatment.doc.product.as_str()))
+        .collect();
+    let (first, _) = lacking.first()?;
+    Some((format!("/treatments/{first}{field}"), say(&names(lacking.iter().map(|(_, name)| *name)))))
+}
+
+fn sowing(worked: &Worked<'_, '_>) -> Note {
+    let lacks = |order: usize| worked.draft.order(order).is_some_and(|order| order.seed.sown.is_none());
+    let limited = worked.on_seed.iter().any(|on_seed| on_seed.season.is_some() && lacks(on_seed.order));
+    let check = if limited { ", and checks the season's limits" } else { "" };
+    of_orders(
+        worked,
+        |o, _| lacks(o),
+        |orders| {
+            format!(
+                "Give the sowing of {orders}: it tells the area that the seed sows and the doses per area{check}."
+            )
+        },
+    )
+}
+
+fn crop(worked: &Worked<'_, '_>) -> Note {
+    let on_label = |o: usize| {
+        worked
+            .draft
+            .on_order(o)
+            .any(|(_, line, _)| line.treatment.doc.crops.iter().flatten().next().is_some())
+    };
+    of_orders(
+        worked,
+        |o, order| order.doc.crop.is_none() && on_label(o),
+        |orders| format!("Give the crop of {orders}: it is checked against the crops on the labels."),
+    )
+}
+
+fn temperature(worked: &Worked<'_, '_>) -> Note {
+    let wet = |o: usize| worked.draft.on_order(o).any(|(_, line, _)| line.treatment.tank.is_some());
+    of_orders(
+        worked,
+        |o, order| order.temperature.is_none() && wet(o),
+        |orders| format!("Give the temperature of the seed of {orders}: frozen seed must not get a liquid."),
+    )
+}
+
+fn packs(worked: &Worked<'_, '_>) -> Note {
+    of_products(
+        worked,
+        "",
+        |_, line| line.treatment.packs.is_empty(),
+        |products| format!("Give the packs of {products}: they tell what to open and what is left over."),
+    )
+}
+
+fn density(worked: &Worked<'_, '_>) -> Note {
+    let unknown =
+        |line: &Line<'_, '_>| line.doses.iter().any(|dose| dose.actives.iter().any(Option::is_none));
+    of_products(
+        worked,
+        "",
+        |_, line| unknown(line),
+        |products| {
+            format!(
+                "Give the density of {products}: without it the active ingredients in it are neither added up nor held against their limits."
+            )
+        },
+    )
+}
+
+/// How fast seed runs: without it no flow, no clock.
+fn flow(worked: &Worked<'_, '_>) -> Note {
+    let draft = &worked.draft;
+    let wet = worked.tanks.iter().any(|work| !work.orders.is_empty());
+    if !wet && draft.model.work.is_empty() {
+        return None;
+    }
+    let slow = draft.model.orders.iter().any(|order| order.seed_flow.is_none());
+    let at = if draft.model.job.treater.is_some() { "/treater" } else { "" };
+    match draft.model.treater.feed {
+        None if slow => Some((
+            at.into(),
+            "Give the treater's seed_flow, or the charge and cycle of a batch treater: it tells the pump flows and, with shifts, when to mix.".into(),
+        )),
+        Some(Feed::Charge(_)) if slow && !draft.model.work.is_empty() => {
+            Some((at.into(), "Give the cycle of the batch treater: with shifts it tells when to mix.".into()))
+        }
+        _ => None,
+    }
+}
+
+/// A pump with a flow to deliver and no curve to set it by.
+fn curve(worked: &Worked<'_, '_>) -> Note {
+    let draft = &worked.draft;
+    let runs = |work: &crate::plan::recipe::TankWork| {
+        let mut orders = work.orders.iter().filter_map(|draw| draft.order(draw.order));
+        let treater = matches!(draft.model.treater.feed, Some(Feed::Flow(_)));
+        orders.any(|order| treater || order.seed_flow.is_some())
+    };
+    let tanks = draft.model.tanks.iter().zip(&worked.tanks).enumerate();
+    let without =
+        |tank: &crate::model::tank::Tank<'_>| tank.pump.as_ref().is_none_or(|pump| pump.curve.is_none());
+    let lacking: Vec<(usize, &str)> = tanks
+        .filter(|(_, (tank, work))| without(tank) && runs(work))
+        .map(|(k, (tank, _))| (k, tank.doc.tank.as_str()))
+        .collect();
+    let (first, _) = lacking.first()?;
+    let tanks = names(lacking.iter().map(|(_, name)| *name));
+    let message = format!(
+        "Give the pump's curve, flows caught at settings, of tank {tanks}: it tells the setting for each order."
+    );
+    Some((format!("/tanks/{first}"), message))
+}
+
+fn work(worked: &Worked<'_, '_>) -> Note {
+    let draft = &worked.draft;
+    let wet = worked.tanks.iter().any(|work| !work.orders.is_empty());
+    let alive = draft.lines.iter().any(|line| line.treatment.living.is_some() && !line.doses.is_empty());
+    if !draft.model.work.is_empty() || !(wet || alive) {
+        return None;
+    }
+    let last = if alive { ", until when each mix is good and the last day to plant" } else { "" };
+    Some((
+        String::new(),
+        format!("Give the shifts as work: they tell when to mix, whether the time is enough{last}."),
+    ))
+}
+
+/// What the maker of a living product states about it.
+fn living(worked: &Worked<'_, '_>) -> Note {
+    let mut fields: Vec<&str> = Vec::new();
+    let mut products: Vec<(usize, &str)> = Vec::new();
+    for (t, line) in worked.draft.lines.iter().enumerate() {
+        let Some(living) = line.treatment.living.as_ref().filter(|_| !line.doses.is_empty()) else {
+            continue;
+        };
+        let stated = [
+            ("pot_life", living.pot_life.is_some() || line.treatment.tank.is_none()),
+            ("on_seed_life", living.on_seed_life.is_some()),
+            ("minimum_at_planting", living.minimum.is_some()),
+        ];
+        let lacking: Vec<&str> = stated.iter().filter(|(_, stated)| !stated).map(|(name, _)| *name).collect();
+        if !lacking.is_empty() {
+            products.push((t, line.treatment.doc.product.as_str()));
+        }
+        for name in lacking {
+            if !fields.contains(&name) {
+                fields.push(name);
+            }
+        }
+    }
+    let (first, _) = products.first()?;
+    let message = format!(
+        "Give {} of the living product {}, as its maker states it: it tells how long the cells are good for.",
+        fields.join(", "),
+        names(products.iter().map(|(_, name)| *name)),
+    );
+    Some((format!("/treatments/{first}/living"), message))
+}
+
+fn survival(worked: &Worked<'_, '_>) -> Note {
+    of_products(
+        worked,
+        "/living",
+        |_, line| {
+            line.treatment
+                .living
+                .as_ref()
+                .is_some_and(|living| living.minimum.is_some() && living.survival.is_none())
+        },
+        |products| {
+            format!(
+                "Give the survival of {products}, from its maker or a laboratory: it tells the cells that are left on planting day."
+            )
+        },
+    )
+}
+
+/// Living seed of which it is not said when it is planted, or said to be planted before it is treated.
+fn planting(worked: &Worked<'_, '_>) -> Note {
+    let mut unknown: Vec<usize> = Vec::new();
+    let mut early: Vec<usize> = Vec::new();
+    for (o, (order, doses)) in worked.draft.model.orders.iter().zip(&worked.draft.of_order).enumerate() {
+        let mut facts = doses.iter().filter_map(|(t, place)| worked.living(*t, *place));
+        let Some(first) = facts.next() else { continue };
+        if order.after.planting.is_none() {
+            unknown.push(o);
+        }
+        if first.planted_after.is_some_and(|time| time < 0.0) {
+            early.push(o);
+        }
+    }
+    if let Some(first) = early.first() {
+        let message = format!(
+            "The plant_on of {} lies before the seed is treated. Correct it, to know the cells on planting day.",
+            orders(worked, &early)
+        );
+        return Some((plant_on(worked, *first), message));
+    }
+    let first = unknown.first()?;
+    let message = format!(
+        "Give plant_on or plant_after for {}: it tells the cells on planting day, and whether they last until then.",
+        orders(worked, &unknown)
+    );
+    Some((after(worked, *first), message))
+}
+
+fn storage(worked: &Worked<'_, '_>) -> Note {
+    let lines = worked.draft.lines.iter().enumerate();
+    let mut lacking = lines.flat_map(|(t, line)| {
+        let doses = line.doses.iter().enumerate();
+        doses.filter_map(move |(place, dose)| {
+            worked.living(t, place)?.storage_missing.then_some((t, dose.order))
+        })
+    });
+    let (t, order) = lacking.next()?;
+    let message = format!(
+        "Give the storage of the treated seed, as for order {}: the cells of {} die faster where it is warm.",
+        crate::problem::quoted(order_name(worked, order)),
+        product(worked, t),
+    );
+    Some((after(worked, order), message))
+}
+
+/// Where the planting of an order stands.
+fn plant_on(worked: &Worked<'_, '_>, order: usize) -> String {
+    match worked.draft.order(order).map(|order| order.after.planting_stands) {
+        Some(Stands::InOrder) => format!("/orders/{order}/after/plant_on"),
+        _ => "/after/plant_on".into(),
+    }
+}
+
+/// The `after` that an order goes by.
+fn after(worked: &Worked<'_, '_>, order: usize) -> String {
+    let own = worked.draft.order(order).is_some_and(|order| order.doc.after.is_some());
+    if own {
+        format!("/orders/{order}/after")
+    } else if worked.draft.model.job.after.is_some() {
+        "/after".into()
+    } else {
+        String::new()
+    }
+}

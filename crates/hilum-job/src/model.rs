@@ -1,0 +1,217 @@
+//! A job whose every field has been looked at: documents → values of the core.
+
+pub(crate) mod after;
+pub(crate) mod ask;
+pub(crate) mod living;
+pub(crate) mod order;
+pub(crate) mod pack;
+pub(crate) mod reading;
+pub(crate) mod run;
+pub(crate) mod tank;
+pub(crate) mod treatment;
+
+use alloc::collections::BTreeMap;
+use alloc::format;
+use alloc::vec::Vec;
+
+use hilum::quantity::{MassPerArea, Measure};
+use hilum::rate::{ActivePerMass, ActivePerSeed, PerMass, PerSeed};
+use hilum::seed::Share;
+
+use self::after::Instant;
+use self::ask::optional;
+use self::order::{Order, field};
+use self::tank::{Tank, Treater};
+use self::treatment::Treatment;
+use crate::document::{self, Units};
+use crate::problem::{Gathered, Pointer, Problems, quoted};
+
+/// By how much a product of a mix may be off, where a job does not say: common practice.
+const USUAL_RECIPE_TOLERANCE: f64 = 0.02;
+
+/// A job that can be planned.
+#[derive(Debug)]
+pub(crate) struct Model<'j> {
+    pub(crate) job: &'j document::Job,
+    pub(crate) units: Units,
+    pub(crate) recipe_tolerance: Share,
+    pub(crate) orders: Vec<Order<'j>>,
+    pub(crate) treatments: Vec<Treatment<'j>>,
+    pub(crate) actives: Vec<ActiveLimit<'j>>,
+    pub(crate) tanks: Vec<Tank<'j>>,
+    pub(crate) treater: Treater,
+    pub(crate) work: Vec<(Instant, Instant)>,
+}
+
+/// What limits one active ingredient.
+#[derive(Debug)]
+pub(crate) struct ActiveLimit<'j> {
+    pub(crate) active: &'j str,
+    pub(crate) season_limit: Option<MassPerArea>,
+    pub(crate) season_used: MassPerArea,
+    pub(crate) max_per_seed: Option<ActivePerSeed>,
+    pub(crate) max_per_mass: Option<ActivePerMass>,
+}
+
+impl<'j> Model<'j> {
+    /// Looks at every field of a job.
+    pub(crate) fn of(job: &'j document::Job) -> Result<Self, Problems> {
+        let mut gathered = Gathered::default();
+        let model = Self::read(job, &mut gathered);
+        gathered.settle(model)
+    }
+
+    fn read(job: &'j document::Job, gathered: &mut Gathered) -> Option<Self> {
+        let root = Pointer::Root;
+        if let Some(format) = job.format.filter(|format| *format != 1) {
+            gathered.add(
+                &root.field("format"),
+                Some(format!("{format}")),
+                "is not a format that is read; write 1",
+            );
+        }
+        let recipe_tolerance =
+            optional!(job.recipe_tolerance, |doc| field(doc, &root, "recipe_tolerance").share(gathered));
+        // First of all the names: what refers to one that stands twice would be told as unknown.
+        let unique = unique_names(job, &root, gathered);
+        let products: BTreeMap<&str, usize> =
+            job.treatments.iter().enumerate().map(|(i, treatment)| (treatment.product.as_str(), i)).collect();
+        let names: BTreeMap<&str, usize> =
+            job.tanks.iter().flatten().enumerate().map(|(i, tank)| (tank.tank.as_str(), i)).collect();
+        let after = after::check(job.after.as_ref(), &root.field("after"), gathered);
+        let orders = order::orders(&order::Shelf { job, products: &products }, &root, gathered);
+        let shed = treatment::Shed { job, products: &products, tanks: &names };
+        let treatments = treatment::treatments(&shed, &root, gathered);
+        let actives = actives(job, &root, gathered);
+        let tanks = tank::tanks(job, &root, gathered);
+        let treater = tank::treater(job, &root, gathered);
+        let work = work(job, &root, gathered);
+        after?;
+        unique?;
+        let usual = Share::new(hilum::quantity::Ratio::from_base(USUAL_RECIPE_TOLERANCE)).ok()?;
+        Some(Self {
+            job,
+            units: job.units.unwrap_or(Units::Metric),
+            recipe_tolerance: recipe_tolerance?.unwrap_or(usual),
+            orders: orders?,
+            treatments: treatments?,
+            actives: actives?,
+            tanks: tanks?,
+            treater: treater?,
+            work: work?,
+        })
+    }
+}
+
+/// Products and tanks, which other fields refer to, have names of their own.
+fn unique_names(job: &document::Job, root: &Pointer<'_>, gathered: &mut Gathered) -> Option<()> {
+    let products = job.treatments.iter().map(|treatment| treatment.product.as_str());
+    let products = name_once(products, "product", &root.field("treatments"), gathered);
+    let tanks = job.tanks.iter().flatten().map(|tank| tank.tank.as_str());
+    let tanks = name_once(tanks, "tank", &root.field("tanks"), gathered);
+    products.and(tanks)
+}
+
+fn actives<'j>(
+    job: &'j document::Job,
+    root: &Pointer<'_>,
+    gathered: &mut Gathered,
+) -> Option<Vec<ActiveLimit<'j>>> {
+    let at = root.field("actives");
+    let list = job.actives.as_deref().unwrap_or_default();
+    let unique = name_once(list.iter().map(|active| active.active.as_str()), "active", &at, gathered);
+    let docs = list.iter().enumerate();
+    let read: Vec<_> = docs.map(|(i, doc)| active(doc, &at.item(i), gathered)).collect();
+    unique.and(read.into_iter().collect())
+}
+
+fn active<'j>(
+    doc: &'j document::ActiveLimit,
+    at: &Pointer<'_>,
+    gathered: &mut Gathered,
+) -> Option<ActiveLimit<'j>> {
+    use hilum::Argument::{SeasonLimit, SeasonUsed};
+    use hilum::error::{not_negative, positive};
+    let wanted = "active ingredient per area, mass per area,";
+    let season_limit = optional!(doc.season_limit, |doc| field(doc, at, "season_limit").get(
+        wanted,
+        |limit: MassPerArea| positive(SeasonLimit, limit.value).map(|_| limit),
+        gathered
+    ));
+    let season_used = optional!(doc.season_used, |doc| field(doc, at, "season_used").get(
+        wanted,
+        |used: MassPerArea| not_negative(SeasonUsed, used.value).map(MassPerArea::from_base),
+        gathered
+    ));
+    let max_per_seed = optional!(doc.max_per_seed, |doc| field(doc, at, "max_per_seed").get(
+        "active ingredient per seed, mass per seed,",
+        PerSeed::new,
+        gathered
+    ));
+    let max_per_mass = optional!(doc.max_per_mass, |doc| field(doc, at, "max_per_mass").get(
+        "active ingredient per mass of seed, mass per mass,",
+        PerMass::new,
+        gathered
+    ));
+    Some(ActiveLimit {
+        active: &doc.active,
+        season_limit: season_limit?,
+        season_used: season_used?.unwrap_or(MassPerArea::from_base(0.0)),
+        max_per_seed: max_per_seed?,
+        max_per_mass: max_per_mass?,
+    })
+}
+
+fn work(job: &document::Job, root: &Pointer<'_>, gathered: &mut Gathered) -> Option<Vec<(Instant, Instant)>> {
+    let at = root.field("work");
+    let mut shifts: Vec<(Instant, Instant)> = Vec::new();
+    let mut sound = true;
+    for (i, shift) in job.work.iter().flatten().enumerate() {
+        let at = at.item(i);
+        let from = after::instant(&shift.from, &at.field("from"), gathered);
+        let to = after::instant(&shift.to, &at.field("to"), gathered);
+        let (Some(from), Some(to)) = (from, to) else {
+            sound = false;
+            continue;
+        };
+        if to <= from {
+            gathered.add(&at.field("to"), Some(quoted(&shift.to)), "is not after the shift's from");
+            sound = false;
+        }
+        if shifts.last().is_some_and(|(_, last)| from < *last) {
+            gathered.add(
+                &at.field("from"),
+                Some(quoted(&shift.from)),
+                "is before the end of the shift above; order the shifts, apart from each other",
+            );
+            sound = false;
+        }
+        shifts.push((from, to));
+    }
+    sound.then_some(shifts)
+}
+
+/// Notes names that stand in a list more than once. `field` is the field that holds the name, if any.
+pub(crate) fn name_once<'a>(
+    names: impl Iterator<Item = &'a str>,
+    field: &str,
+    at: &Pointer<'_>,
+    gathered: &mut Gathered,
+) -> Option<()> {
+    let mut seen: BTreeMap<&str, usize> = BTreeMap::new();
+    let mut sound = Some(());
+    for (i, name) in names.enumerate() {
+        let Some(first) = seen.insert(name, i) else { continue };
+        let item = at.item(i);
+        let place = item.field(field);
+        let place = if field.is_empty() { &item } else { &place };
+        gathered.add(
+            place,
+            Some(quoted(name)),
+            format!("stands already in entry {first} of this list, counted from 0; names must differ"),
+        );
+        seen.insert(name, first);
+        sound = None;
+    }
+    sound
+}

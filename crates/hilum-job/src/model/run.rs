@@ -1,0 +1,261 @@
+//! A run whose every field has been looked at.
+
+use alloc::collections::BTreeMap;
+use alloc::format;
+use alloc::vec::Vec;
+
+use hilum::account::{Measured, USUAL_TOLERANCE};
+use hilum::quantity::Mass;
+use hilum::rate::Density;
+use hilum::seed::Share;
+
+use super::after::{Instant, instant};
+use super::ask::{optional, shown};
+use super::name_once;
+use super::order::field;
+use super::reading::{Drawdown, Drawn, Resolved, Scale, amount};
+use super::treatment::find;
+use crate::document::{self, Weighed};
+use crate::problem::{Gathered, Pointer, Problems, quoted};
+
+/// What was read while a job was run.
+#[derive(Debug)]
+pub(crate) struct Run<'r> {
+    pub(crate) tolerance: Share,
+    pub(crate) orders: Vec<RunOrder<'r>>,
+}
+
+/// What was read while one order was run.
+#[derive(Debug)]
+pub(crate) struct RunOrder<'r> {
+    pub(crate) doc: &'r document::RunOrder,
+    /// Its place in the job.
+    pub(crate) order: usize,
+    /// As it was weighed.
+    pub(crate) seed: Measured<Mass>,
+    pub(crate) seed_resolved: Resolved,
+    pub(crate) weighed: Weighed,
+    pub(crate) tanks: Vec<TankRead>,
+    pub(crate) dry: Vec<DryRead>,
+    pub(crate) from: Option<Instant>,
+    pub(crate) to: Option<Instant>,
+}
+
+/// What one tank gave.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct TankRead {
+    /// Its place in the job.
+    pub(crate) tank: usize,
+    pub(crate) drawn: Drawn,
+    pub(crate) resolved: Resolved,
+    pub(crate) density: Option<Density>,
+}
+
+/// What was used of a product that is applied dry.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct DryRead {
+    /// Its place in the job.
+    pub(crate) treatment: usize,
+    pub(crate) used: Measured<Mass>,
+    pub(crate) resolved: Resolved,
+}
+
+/// What the names of a run refer to.
+struct Names<'r> {
+    orders: BTreeMap<&'r str, usize>,
+    tanks: BTreeMap<&'r str, usize>,
+    products: BTreeMap<&'r str, usize>,
+}
+
+impl<'r> Names<'r> {
+    fn of(job: &'r document::Job) -> Self {
+        let tanks = job.tanks.iter().flatten().enumerate();
+        let orders = job.orders.iter().enumerate();
+        let products = job.treatments.iter().enumerate();
+        Self {
+            orders: orders.map(|(i, order)| (order.order.as_str(), i)).collect(),
+            tanks: tanks.map(|(i, tank)| (tank.tank.as_str(), i)).collect(),
+            products: products.map(|(i, treatment)| (treatment.product.as_str(), i)).collect(),
+        }
+    }
+}
+
+impl<'r> Run<'r> {
+    /// Looks at every field of a run but those of its job.
+    pub(crate) fn of(run: &'r document::Run) -> Result<Self, Problems> {
+        let mut gathered = Gathered::default();
+        let read = Self::read(run, &mut gathered);
+        gathered.settle(read)
+    }
+
+    fn read(run: &'r document::Run, gathered: &mut Gathered) -> Option<Self> {
+        let root = Pointer::Root;
+        if let Some(format) = run.format.filter(|format| *format != 1) {
+            let message = "is not a format that is read; write 1";
+            gathered.add(&root.field("format"), Some(format!("{format}")), message);
+        }
+        let tolerance = optional!(run.tolerance, |doc| field(doc, &root, "tolerance").share(gathered));
+        let at = root.field("orders");
+        if run.orders.is_empty() {
+            gathered.add(&at, None, "has no entry; a run needs at least one order");
+        }
+        let names = Names::of(&run.job);
+        let unique = name_once(run.orders.iter().map(|order| order.order.as_str()), "order", &at, gathered);
+        let docs = run.orders.iter().enumerate();
+        let orders: Vec<_> = docs.map(|(i, doc)| order(doc, &names, &at.item(i), gathered)).collect();
+        unique?;
+        Some(Self {
+            tolerance: tolerance?.unwrap_or(USUAL_TOLERANCE),
+            orders: orders.into_iter().collect::<Option<_>>()?,
+        })
+    }
+}
+
+fn order<'r>(
+    doc: &'r document::RunOrder,
+    names: &Names<'r>,
+    at: &Pointer<'_>,
+    gathered: &mut Gathered,
+) -> Option<RunOrder<'r>> {
+    let order = find(&doc.order, "order", &names.orders, &at.field("order"), gathered);
+    let seed = seed(&doc.seed, &at.field("seed"), gathered);
+    let tanks = tanks(doc, names, &at.field("tanks"), gathered);
+    let dry = dry(doc, names, &at.field("dry"), gathered);
+    let from = optional!(doc.from, |text| instant(text, &at.field("from"), gathered));
+    let to = optional!(doc.to, |text| instant(text, &at.field("to"), gathered));
+    let (from, to) = (from?, to?);
+    if from.zip(to).is_some_and(|(from, to)| to < from) {
+        let message = "is before the order's from; check the two";
+        gathered.add(&at.field("to"), doc.to.as_deref().map(quoted), message);
+        return None;
+    }
+    let (seed, seed_resolved) = seed?;
+    Some(RunOrder {
+        doc,
+        order: order?,
+        seed,
+        seed_resolved,
+        weighed: doc.seed.weighed.unwrap_or(Weighed::Before),
+        tanks: tanks?,
+        dry: dry?,
+        from,
+        to,
+    })
+}
+
+/// The seed as it was weighed: a mass, or the difference of two readings, whichever way they go.
+fn seed(
+    doc: &document::SeedReadings,
+    at: &Pointer<'_>,
+    gathered: &mut Gathered,
+) -> Option<(Measured<Mass>, Resolved)> {
+    let scale = Scale::of(doc.resolution.as_ref(), "a mass of seed", at, gathered);
+    match (&doc.start, &doc.end, &doc.mass) {
+        (None, None, Some(mass)) => {
+            let (reading, resolved) = scale?.read(mass, &at.field("mass"), gathered)?;
+            some_seed(reading.into(), mass, &at.field("mass"), gathered).map(|seed| (seed, resolved))
+        }
+        (Some(start), Some(end), None) => {
+            let scale = scale?;
+            let first = scale.read(start, &at.field("start"), gathered);
+            let last = scale.read(end, &at.field("end"), gathered);
+            let ((first, a), (last, b)) = (first?, last?);
+            // A bin falls, a totaliser rises.
+            let seed =
+                Measured::used(first, last, &[], &[]).or_else(|_| Measured::used(last, first, &[], &[]));
+            some_seed(seed.ok()?, end, &at.field("end"), gathered).map(|seed| (seed, a.and(b)))
+        }
+        (Some(_), None, None) => {
+            gathered.add(&at.field("end"), None, "is needed beside start; give both, or mass alone");
+            None
+        }
+        (None, Some(_), None) => {
+            gathered.add(&at.field("start"), None, "is needed beside end; give both, or mass alone");
+            None
+        }
+        (None, None, None) => {
+            gathered.add(at, None, "must say how much was treated: start and end, or mass");
+            None
+        }
+        (_, _, Some(_)) => {
+            gathered.add(&at.field("mass"), None, "stands beside start or end; say it one way");
+            None
+        }
+    }
+}
+
+fn some_seed(
+    seed: Measured<Mass>,
+    reading: &document::Reading,
+    at: &Pointer<'_>,
+    gathered: &mut Gathered,
+) -> Option<Measured<Mass>> {
+    if seed.get().value > 0.0 {
+        return Some(seed);
+    }
+    let message = "says that no seed was treated; check the reading, or leave the order out";
+    gathered.add(at, Some(shown(amount(reading).0)), message);
+    None
+}
+
+fn tanks(
+    doc: &document::RunOrder,
+    names: &Names<'_>,
+    at: &Pointer<'_>,
+    gathered: &mut Gathered,
+) -> Option<Vec<TankRead>> {
+    let list = doc.tanks.as_deref().unwrap_or_default();
+    let unique = name_once(list.iter().map(|tank| tank.tank.as_str()), "tank", at, gathered);
+    let docs = list.iter().enumerate();
+    let read: Vec<_> = docs.map(|(i, doc)| tank(doc, names, &at.item(i), gathered)).collect();
+    unique.and(read.into_iter().collect())
+}
+
+fn tank(
+    doc: &document::TankReadings,
+    names: &Names<'_>,
+    at: &Pointer<'_>,
+    gathered: &mut Gathered,
+) -> Option<TankRead> {
+    let tank = find(&doc.tank, "tank", &names.tanks, &at.field("tank"), gathered);
+    let readings = Drawdown {
+        start: &doc.start,
+        end: &doc.end,
+        added: doc.added.as_ref(),
+        lost: doc.lost.as_ref(),
+        resolution: doc.resolution.as_ref(),
+    };
+    let drawn = readings.drawn(at, gathered);
+    let density = optional!(doc.density, |doc| field(doc, at, "density").get(
+        "a density, mass per volume,",
+        Density::new,
+        gathered
+    ));
+    let (drawn, resolved) = drawn?;
+    Some(TankRead { tank: tank?, drawn, resolved, density: density? })
+}
+
+fn dry(
+    doc: &document::RunOrder,
+    names: &Names<'_>,
+    at: &Pointer<'_>,
+    gathered: &mut Gathered,
+) -> Option<Vec<DryRead>> {
+    let list = doc.dry.as_deref().unwrap_or_default();
+    let unique = name_once(list.iter().map(|dry| dry.product.as_str()), "product", at, gathered);
+    let read = |(i, doc): (usize, &document::DryReadings)| {
+        let at = at.item(i);
+        let treatment = find(&doc.product, "product", &names.products, &at.field("product"), gathered);
+        let readings = Drawdown {
+            start: &doc.start,
+            end: &doc.end,
+            added: doc.added.as_ref(),
+            lost: doc.lost.as_ref(),
+            resolution: doc.resolution.as_ref(),
+        };
+        let (used, resolved) = readings.used("a mass of product", &at, gathered)?;
+        Some(DryRead { treatment: treatment?, used, resolved })
+    };
+    let read: Vec<_> = list.iter().enumerate().map(read).collect();
+    unique.and(read.into_iter().collect())
+}

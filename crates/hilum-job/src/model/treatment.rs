@@ -1,0 +1,301 @@
+//! A treatment: the dose its label states, what is in the product, and what its maker declares.
+
+use alloc::collections::BTreeMap;
+use alloc::format;
+use alloc::vec::Vec;
+
+use chrono::NaiveDate;
+use hilum::quantity::{MassPerVolume, Measure, Ratio};
+use hilum::rate::{ActiveContent, Content, Density};
+use hilum::seed::{Bushel, Share, UnitOfSeeds};
+use hilum::viability::Life;
+
+use super::after::duration;
+use super::ask::{Asked, optional};
+use super::living::{self, Living};
+use super::name_once;
+use super::order::field;
+use super::pack::{self, Pack};
+use crate::document;
+use crate::problem::{Gathered, Pointer, quoted};
+use crate::read::unknown;
+
+/// A treatment whose every field has been looked at, but for what depends on the order.
+#[derive(Debug)]
+pub(crate) struct Treatment<'j> {
+    pub(crate) doc: &'j document::Treatment,
+    pub(crate) tank: Option<usize>,
+    pub(crate) stated: Stated<'j>,
+    pub(crate) also: Vec<Asked<'j>>,
+    pub(crate) min_rate: Option<Asked<'j>>,
+    pub(crate) max_rate: Option<Asked<'j>>,
+    pub(crate) label_unit: Option<UnitOfSeeds>,
+    pub(crate) label_bushel: Option<Bushel>,
+    pub(crate) density: Option<Density>,
+    pub(crate) actives: Vec<(&'j str, Content)>,
+    pub(crate) with_living: Vec<WithLiving>,
+    pub(crate) living: Option<Living>,
+    pub(crate) packs: Vec<Pack<'j>>,
+    pub(crate) expires: Option<NaiveDate>,
+}
+
+/// The statement that governs.
+#[derive(Clone, Copy, Debug)]
+pub(crate) enum Stated<'j> {
+    Product(Asked<'j>),
+    Active(Asked<'j>, Content),
+    Cells(Asked<'j>),
+}
+
+/// What a maker declares of one living product.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct WithLiving {
+    /// Index of the living treatment.
+    pub(crate) living: usize,
+    pub(crate) same_tank: bool,
+    pub(crate) same_seed: Option<bool>,
+    pub(crate) dry_between: bool,
+    pub(crate) life: Option<Life>,
+}
+
+/// What treatments are read with.
+pub(crate) struct Shed<'a, 'j> {
+    pub(crate) job: &'j document::Job,
+    /// Products by name.
+    pub(crate) products: &'a BTreeMap<&'j str, usize>,
+    /// Tanks by name.
+    pub(crate) tanks: &'a BTreeMap<&'j str, usize>,
+}
+
+/// All treatments.
+pub(crate) fn treatments<'j>(
+    shed: &Shed<'_, 'j>,
+    root: &Pointer<'_>,
+    gathered: &mut Gathered,
+) -> Option<Vec<Treatment<'j>>> {
+    let at = root.field("treatments");
+    let docs = shed.job.treatments.iter().enumerate();
+    let read: Vec<_> = docs.map(|(i, doc)| treatment(doc, shed, &at.item(i), gathered)).collect();
+    read.into_iter().collect()
+}
+
+fn treatment<'j>(
+    doc: &'j document::Treatment,
+    shed: &Shed<'_, 'j>,
+    at: &Pointer<'_>,
+    gathered: &mut Gathered,
+) -> Option<Treatment<'j>> {
+    let tank = optional!(doc.tank, |name| find(name, "tank", shed.tanks, &at.field("tank"), gathered));
+    let density = optional!(doc.density, |doc| field(doc, at, "density").get(
+        "a density, mass per volume,",
+        Density::new,
+        gathered
+    ));
+    let actives = actives(doc, &at.field("actives"), gathered);
+    let stated = stated(doc, actives.as_deref(), at, gathered);
+    let label_unit = optional!(doc.label_unit, |doc| field(doc, at, "label_unit").get(
+        "a number of seeds",
+        UnitOfSeeds::new,
+        gathered
+    ));
+    let label_bushel = optional!(doc.label_bushel, |doc| field(doc, at, "label_bushel").get(
+        "a bushel, a mass,",
+        Bushel::new,
+        gathered
+    ));
+    let also = asked_list(doc.also_stated.as_deref(), &at.field("also_stated"), gathered);
+    let min_rate = optional!(doc.min_rate, |doc| Asked::read(doc, &at.field("min_rate"), gathered));
+    let max_rate = optional!(doc.max_rate, |doc| Asked::read(doc, &at.field("max_rate"), gathered));
+    let with_living = with_living(doc, shed, &at.field("with_living"), gathered);
+    let living = optional!(doc.living, |living| living::living(living, doc, &at.field("living"), gathered));
+    let packs = pack::packs(doc, &at.field("packs"), gathered);
+    let expires = optional!(doc.expires, |text| date(text, &at.field("expires"), gathered));
+    Some(Treatment {
+        doc,
+        tank: tank?,
+        stated: stated?,
+        also: also?,
+        min_rate: min_rate?,
+        max_rate: max_rate?,
+        label_unit: label_unit?,
+        label_bushel: label_bushel?,
+        density: density?,
+        actives: actives?,
+        with_living: with_living?,
+        living: living?,
+        packs: packs?,
+        expires: expires?,
+    })
+}
+
+/// The index of what a name refers to.
+pub(crate) fn find(
+    name: &str,
+    what: &str,
+    known: &BTreeMap<&str, usize>,
+    at: &Pointer<'_>,
+    gathered: &mut Gathered,
+) -> Option<usize> {
+    let found = known.get(name).copied();
+    if found.is_none() {
+        let names: Vec<&str> = known.keys().copied().collect();
+        let message = if names.is_empty() {
+            format!("is an unknown {what}; the job lists none")
+        } else {
+            unknown(what, name, &names)
+        };
+        gathered.add(at, Some(quoted(name)), message);
+    }
+    found
+}
+
+fn asked_list<'j>(
+    list: Option<&'j [document::Quantity]>,
+    at: &Pointer<'_>,
+    gathered: &mut Gathered,
+) -> Option<Vec<Asked<'j>>> {
+    let docs = list.unwrap_or_default().iter().enumerate();
+    let read: Vec<_> = docs.map(|(i, doc)| Asked::read(doc, &at.item(i), gathered)).collect();
+    read.into_iter().collect()
+}
+
+/// Exactly one of `rate`, `active_rate` and `cells`.
+fn stated<'j>(
+    doc: &'j document::Treatment,
+    actives: Option<&[(&str, Content)]>,
+    at: &Pointer<'_>,
+    gathered: &mut Gathered,
+) -> Option<Stated<'j>> {
+    match (&doc.rate, &doc.active_rate, &doc.cells) {
+        (Some(rate), None, None) => Asked::read(rate, &at.field("rate"), gathered).map(Stated::Product),
+        (None, Some(active), None) => {
+            let at = at.field("active_rate");
+            let asked = Asked::read(&active.rate, &at.field("rate"), gathered);
+            let content = actives?.iter().find(|(name, _)| *name == active.active);
+            if content.is_none() {
+                let known: Vec<&str> = actives?.iter().map(|(name, _)| *name).collect();
+                let message = if known.is_empty() {
+                    "is not listed; give the product's actives with their content".into()
+                } else {
+                    unknown("active of this product", &active.active, &known)
+                };
+                gathered.add(&at.field("active"), Some(quoted(&active.active)), message);
+            }
+            Some(Stated::Active(asked?, content?.1))
+        }
+        (None, None, Some(cells)) => {
+            if doc.living.is_none() {
+                let message = "is a dose of living cells; give the product's living titre";
+                gathered.add(&at.field("cells"), Some(super::ask::shown(cells)), message);
+                return None;
+            }
+            Asked::read(cells, &at.field("cells"), gathered).map(Stated::Cells)
+        }
+        (None, None, None) => {
+            gathered.add(
+                &at.field("rate"),
+                None,
+                "is required, but is missing; state rate, active_rate or cells",
+            );
+            None
+        }
+        (Some(_), _, _) => {
+            let other = if doc.active_rate.is_some() { "active_rate" } else { "cells" };
+            gathered.add(
+                &at.field(other),
+                None,
+                "stands beside rate; state the dose once (others go into also_stated)",
+            );
+            None
+        }
+        (None, Some(_), Some(_)) => {
+            gathered.add(&at.field("cells"), None, "stands beside active_rate; state the dose once");
+            None
+        }
+    }
+}
+
+fn actives<'j>(
+    doc: &'j document::Treatment,
+    at: &Pointer<'_>,
+    gathered: &mut Gathered,
+) -> Option<Vec<(&'j str, Content)>> {
+    let list = doc.actives.as_deref().unwrap_or_default();
+    let unique = name_once(list.iter().map(|active| active.active.as_str()), "active", at, gathered);
+    let docs = list.iter().enumerate();
+    let read: Vec<_> = docs
+        .map(|(i, active)| {
+            let content = content(&active.content, &at.item(i).field("content"), gathered)?;
+            Some((active.active.as_str(), content))
+        })
+        .collect();
+    unique.and(read.into_iter().collect())
+}
+
+fn content(doc: &document::Quantity, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Content> {
+    let wanted = "a content, mass per volume or a share by mass,";
+    let asked = Asked::read(doc, at, gathered)?;
+    let (value, powers) = asked.measured(&hilum::text::Bases::default(), wanted, at, gathered)?;
+    asked.checked(hilum::error::positive(hilum::Argument::ActiveContent, value), at, gathered)?;
+    let content = if powers == MassPerVolume::POWERS {
+        ActiveContent::new(MassPerVolume::from_base(value)).map(Content::PerVolume)
+    } else if powers == Ratio::POWERS {
+        Share::new(Ratio::from_base(value)).map(Content::ByMass)
+    } else {
+        asked.wrong(powers, wanted, at, gathered);
+        return None;
+    };
+    asked.checked(content, at, gathered)
+}
+
+fn with_living(
+    doc: &document::Treatment,
+    shed: &Shed<'_, '_>,
+    at: &Pointer<'_>,
+    gathered: &mut Gathered,
+) -> Option<Vec<WithLiving>> {
+    let list = doc.with_living.as_deref().unwrap_or_default();
+    let unique = name_once(list.iter().map(|with| with.living.as_str()), "living", at, gathered);
+    let read: Vec<_> = list
+        .iter()
+        .enumerate()
+        .map(|(i, with)| {
+            let at = at.item(i);
+            let living = living_product(&with.living, shed, &at.field("living"), gathered);
+            let life = optional!(with.life, |life| {
+                let at = at.field("life");
+                duration(life, &at, gathered).and_then(|time| Life::new(time).ok())
+            });
+            Some(WithLiving {
+                living: living?,
+                same_tank: with.same_tank.unwrap_or_default(),
+                same_seed: with.same_seed,
+                dry_between: with.dry_between.unwrap_or_default(),
+                life: life?,
+            })
+        })
+        .collect();
+    unique.and(read.into_iter().collect())
+}
+
+fn living_product(
+    name: &str,
+    shed: &Shed<'_, '_>,
+    at: &Pointer<'_>,
+    gathered: &mut Gathered,
+) -> Option<usize> {
+    let index = find(name, "product", shed.products, at, gathered)?;
+    let alive = shed.job.treatments.get(index).is_some_and(|treatment| treatment.living.is_some());
+    if !alive {
+        gathered.add(at, Some(quoted(name)), "is not a living product; give it living, or leave this out");
+    }
+    alive.then_some(index)
+}
+
+fn date(text: &str, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<NaiveDate> {
+    NaiveDate::parse_from_str(text, "%Y-%m-%d")
+        .map_err(|_| {
+            gathered.add(at, Some(quoted(text)), "is not a day; write year-month-day as in \"2027-09-30\"");
+        })
+        .ok()
+}

@@ -1,0 +1,89 @@
+//! Active ingredients on each order's seed, summed over products and what is already there.
+
+use alloc::vec::Vec;
+
+use hilum::limit::{SeasonLimit, total_on_seed};
+use hilum::rate::{ActivePerMass, ActivePerSeed};
+
+use super::draft::Draft;
+use super::out::{SOWING, Written};
+use crate::document::PlannedActive;
+use crate::model::ActiveLimit;
+
+/// One active on one order's seed.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct OnSeed<'j> {
+    pub(crate) active: &'j str,
+    pub(crate) order: usize,
+    pub(crate) per_seed: ActivePerSeed,
+    pub(crate) per_mass: ActivePerMass,
+    /// Place in the job's list of limits.
+    pub(crate) limit: Option<usize>,
+    pub(crate) season: Option<SeasonLimit>,
+}
+
+/// Every active on every order's seed, in running order.
+pub(crate) fn on_seed<'j>(draft: &Draft<'_, 'j>) -> Vec<OnSeed<'j>> {
+    (0..draft.model.orders.len()).flat_map(|order| of_order(draft, order)).collect()
+}
+
+fn of_order<'j>(draft: &Draft<'_, 'j>, index: usize) -> Vec<OnSeed<'j>> {
+    let Some(order) = draft.order(index) else { return Vec::new() };
+    let size = order.seed.size;
+    let mut doses: Vec<(&'j str, ActivePerSeed)> = Vec::new();
+    for (_, line, dose) in draft.on_order(index) {
+        let names = line.treatment.actives.iter().map(|(name, _)| *name);
+        doses.extend(
+            names.zip(&dose.actives).filter_map(|(name, rate)| Some((name, (*rate)?.per_seed(size)))),
+        );
+    }
+    summed(draft, index, doses)
+}
+
+/// The sums of the doses of actives on an order's seed, with what was on it before.
+pub(crate) fn summed<'j>(
+    draft: &Draft<'_, 'j>,
+    index: usize,
+    mut doses: Vec<(&'j str, ActivePerSeed)>,
+) -> Vec<OnSeed<'j>> {
+    let Some(order) = draft.order(index) else { return Vec::new() };
+    let size = order.seed.size;
+    doses.extend(order.on_seed.iter().copied());
+    let mut names: Vec<&'j str> = Vec::new();
+    for (name, _) in &doses {
+        if !names.contains(name) {
+            names.push(name);
+        }
+    }
+    let sum = |active: &'j str| {
+        let per_seed =
+            total_on_seed(doses.iter().filter(|(name, _)| *name == active).map(|(_, dose)| *dose)).ok()?;
+        let limit = draft.model.actives.iter().position(|limit| limit.active == active);
+        let season = limit.and_then(|limit| draft.model.actives.get(limit)).and_then(season);
+        Some(OnSeed { active, order: index, per_seed, per_mass: per_seed.per_mass(size), limit, season })
+    };
+    names.into_iter().filter_map(sum).collect()
+}
+
+fn season(limit: &ActiveLimit<'_>) -> Option<SeasonLimit> {
+    SeasonLimit::new(limit.season_limit?, limit.season_used).ok()
+}
+
+/// An active as a plan writes it.
+pub(crate) fn active(draft: &Draft<'_, '_>, on_seed: &OnSeed<'_>) -> Option<PlannedActive> {
+    let order = draft.order(on_seed.order)?;
+    let units = draft.units();
+    let sown = order.seed.sown;
+    Some(PlannedActive {
+        active: on_seed.active.into(),
+        order: order.doc.order.clone(),
+        per_seed: on_seed.per_seed.out(units),
+        per_mass: on_seed.per_mass.out(units),
+        per_area: sown.map(|sown| on_seed.per_seed.per_area(sown).out(units)),
+        share_of_season_limit: on_seed
+            .season
+            .zip(sown)
+            .map(|(season, sown)| season.share(on_seed.per_seed, sown)),
+        max_sowing: on_seed.season.map(|season| SOWING.of(season.max_sowing(on_seed.per_seed), units)),
+    })
+}

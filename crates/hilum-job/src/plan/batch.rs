@@ -1,0 +1,275 @@
+//! Mixes of every tank on one timeline: the core's planner, asked and answered in the job's words.
+
+use alloc::vec;
+use alloc::vec::Vec;
+
+use hilum::batch::{
+    self, Content, Fill, Filling, Label, Memory, Mix, Need, Portion, Pour, Proof, Room, SetSize,
+};
+use hilum::quantity::{Mass, MassFlow, Measure, Time, Volume};
+use hilum::treater::SeedFlow;
+
+use super::clock;
+use super::draft::{Draft, Line};
+use super::pack::{Size, adds, objective};
+use super::recipe::{Recipe, TankWork};
+use crate::document::Refill;
+use crate::limits::BATCHES;
+use crate::model::order::Order;
+use crate::model::pack::Pack;
+use crate::model::tank::Feed;
+
+/// The mixes of a job.
+#[derive(Debug, Default)]
+pub(crate) struct Batches {
+    pub(crate) mixes: Vec<Mix>,
+    pub(crate) portions: Vec<Portion>,
+    /// Whether the mixes have instants.
+    pub(crate) clock: bool,
+    /// Seed treated, where not all of it is.
+    pub(crate) falls_short: Option<Mass>,
+    pub(crate) proven: bool,
+    /// Tanks that the smallest set, or nothing at all, fits into.
+    pub(crate) too_small: Vec<usize>,
+    /// By tank: the living product whose whole sets fill it.
+    pub(crate) ruling: Vec<Option<usize>>,
+    /// By order: when its first seed is treated, in seconds of the planner's clock.
+    pub(crate) first_seed: Vec<Option<f64>>,
+    /// Tanks whose product runs out.
+    pub(crate) short: Vec<usize>,
+}
+
+/// More mixes than a plan may hold.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct TooMany;
+
+/// Plans every mix.
+pub(crate) fn batches(
+    draft: &Draft<'_, '_>,
+    tanks: &[TankWork],
+    sizes: &[Vec<Size>],
+) -> Result<Batches, TooMany> {
+    let ruling: Vec<Option<usize>> = (0..tanks.len()).map(|tank| ruling(draft, sizes, tank)).collect();
+    let mut planned = Batches { ruling, proven: true, ..Batches::default() };
+    for (k, tank) in draft.model.tanks.iter().enumerate() {
+        if tank.capacity <= tank.hold_up.get() && tanks.get(k).is_some_and(|work| !work.orders.is_empty()) {
+            planned.too_small.push(k);
+        }
+    }
+    let speeds: Vec<Option<MassFlow>> = draft.model.orders.iter().map(|order| speed(draft, order)).collect();
+    planned.clock = !draft.model.work.is_empty() && speeds.iter().all(Option::is_some);
+    let set_sizes: Vec<Vec<SetSize>> =
+        planned.ruling.iter().map(|treatment| set_sizes(draft, sizes, *treatment)).collect();
+    let orders: Vec<batch::Order> = draft
+        .model
+        .orders
+        .iter()
+        .zip(&speeds)
+        .map(|(order, speed)| batch::Order {
+            mass: order.seed.mass,
+            speed: *speed,
+            changeover: draft.model.treater.changeover,
+        })
+        .collect();
+    let shifts = if planned.clock { shifts(draft) } else { Vec::new() };
+    // A tank that nothing fits into is left out, one by one; the others are planned without it.
+    for _ in 0..=tanks.len() {
+        let specs: Vec<batch::Tank<'_>> =
+            (0..tanks.len()).filter_map(|k| spec(draft, &planned, &set_sizes, k)).collect();
+        let needs = needs(draft, tanks, &planned);
+        let job = batch::Job { orders: &orders, tanks: &specs, needs: &needs, shifts: &shifts };
+        match solve(&job, &mut planned) {
+            Ok(()) => return Ok(planned),
+            Err(batch::Error::TankTooSmall { tank }) if !planned.too_small.contains(&tank) => {
+                planned.too_small.push(tank);
+            }
+            Err(_) => return Err(TooMany),
+        }
+    }
+    Err(TooMany)
+}
+
+/// The first living product of a tank that comes in sets.
+fn ruling(draft: &Draft<'_, '_>, sizes: &[Vec<Size>], tank: usize) -> Option<usize> {
+    let lines = draft.lines.iter().zip(sizes).enumerate();
+    lines
+        .filter(|(_, (line, sizes))| {
+            let treatment = line.treatment;
+            treatment.tank == Some(tank)
+                && treatment.living.is_some()
+                && !sizes.is_empty()
+                && !line.doses.is_empty()
+        })
+        .map(|(t, _)| t)
+        .next()
+}
+
+/// Seed flow × utilisation.
+pub(crate) fn speed(draft: &Draft<'_, '_>, order: &Order<'_>) -> Option<MassFlow> {
+    let treater = &draft.model.treater;
+    let own: Option<SeedFlow> = order.seed_flow.or(match treater.feed {
+        Some(Feed::Flow(flow)) => Some(flow),
+        Some(Feed::Charges(batch)) => Some(batch.seed_flow()),
+        _ => None,
+    });
+    own?.effective(treater.utilisation).ok().map(SeedFlow::get)
+}
+
+fn set_sizes(draft: &Draft<'_, '_>, sizes: &[Vec<Size>], treatment: Option<usize>) -> Vec<SetSize> {
+    let Some((line, sizes)) = treatment.and_then(|t| Some((draft.lines.get(t)?, sizes.get(t)?))) else {
+        return Vec::new();
+    };
+    let goal = objective(line.treatment.doc.choose);
+    let packs = line.treatment.packs.iter().zip(sizes);
+    packs
+        .filter_map(|(pack, size)| {
+            let adds = Volume::from_base(least_added(draft, line, pack)?);
+            let (covers, price) = (size.covers.get().value, pack.doc.price.unwrap_or_default());
+            let ranks = match goal {
+                hilum::pack::Objective::LeastLeftover => [covers, price],
+                hilum::pack::Objective::LeastCost => [price, covers],
+                hilum::pack::Objective::FewestSets => [1.0, price],
+            };
+            Some(SetSize { adds, stock: pack.doc.on_hand, ranks })
+        })
+        .collect()
+}
+
+fn spec<'a>(
+    draft: &Draft<'_, '_>,
+    planned: &Batches,
+    set_sizes: &'a [Vec<SetSize>],
+    index: usize,
+) -> Option<batch::Tank<'a>> {
+    let tank = draft.model.tanks.get(index)?;
+    let sets = set_sizes.get(index)?;
+    Some(batch::Tank {
+        capacity: tank.capacity,
+        hold_up: if planned.too_small.contains(&index) { Volume::from_base(0.0) } else { tank.hold_up.get() },
+        mixing: tank.mixing,
+        refill: match tank.refill {
+            Refill::WhenEmpty => batch::Refill::WhenEmpty,
+            Refill::TopUp => batch::Refill::TopUp,
+        },
+        pot_life: pot_life(draft, index),
+        filling: if sets.is_empty() { Filling::Measured } else { Filling::Sets(sets) },
+    })
+}
+
+/// The shortest pot life of the living products that go into a tank.
+pub(crate) fn pot_life(draft: &Draft<'_, '_>, tank: usize) -> Option<Time> {
+    let lines = draft.lines.iter().filter(|line| line.treatment.tank == Some(tank) && !line.doses.is_empty());
+    let lives = lines.filter_map(|line| line.treatment.living.as_ref()?.pot_life);
+    lives.min_by(|a, b| a.value.total_cmp(&b.value))
+}
+
+/// The living product's share of a recipe, by which a set's volume becomes slurry. The planner knows one
+/// volume per set; where it depends on the recipe (coverage × rate), the share takes up the difference.
+fn living(draft: &Draft<'_, '_>, ruling: Option<usize>, recipe: &Recipe) -> f64 {
+    let Some((t, line)) = ruling.and_then(|t| Some((t, draft.lines.get(t)?))) else { return 0.0 };
+    let share = recipe.share(t).number();
+    let here = recipe.orders.first().and_then(|order| line.doses.iter().find(|dose| dose.order == *order));
+    let pack = line.treatment.packs.first();
+    let (Some(here), Some(least)) = (
+        here.zip(pack).and_then(|(dose, pack)| adds(draft, line, pack, dose)),
+        pack.and_then(|pack| least_added(draft, line, pack)),
+    ) else {
+        return share;
+    };
+    share * (least / here.base())
+}
+
+/// The least that a set adds to any mix.
+fn least_added(draft: &Draft<'_, '_>, line: &Line<'_, '_>, pack: &Pack<'_>) -> Option<f64> {
+    let added = line.doses.iter().filter_map(|dose| adds(draft, line, pack, dose));
+    added.map(super::dose::Amount::base).reduce(f64::min)
+}
+
+fn needs(draft: &Draft<'_, '_>, tanks: &[TankWork], planned: &Batches) -> Vec<Option<Need>> {
+    let width = tanks.len();
+    let mut needs = vec![None; draft.model.orders.len().saturating_mul(width)];
+    for (k, work) in tanks.iter().enumerate().filter(|(k, _)| !planned.too_small.contains(k)) {
+        let ruling = planned.ruling.get(k).copied().flatten();
+        let living: Vec<f64> = work.recipes.iter().map(|recipe| living(draft, ruling, recipe)).collect();
+        for draw in &work.orders {
+            let place = draw.order.saturating_mul(width).saturating_add(k);
+            let living = living.get(draw.recipe).copied().unwrap_or_default();
+            let number = u32::try_from(draw.recipe).unwrap_or(u32::MAX);
+            if let Some(need) = needs.get_mut(place) {
+                *need = Some(Need { per_mass: draw.slurry.rate().get(), recipe: number, living });
+            }
+        }
+    }
+    needs
+}
+
+/// Shifts in seconds since the first one's whole second.
+pub(crate) fn shifts(draft: &Draft<'_, '_>) -> Vec<batch::Shift> {
+    let seconds = |instant: crate::model::after::Instant| Time::from_base(since(draft, instant));
+    draft
+        .model
+        .work
+        .iter()
+        .map(|(from, to)| batch::Shift { from: seconds(*from), to: seconds(*to) })
+        .collect()
+}
+
+/// Seconds of an instant since the whole second in which the first shift starts.
+pub(crate) fn since(draft: &Draft<'_, '_>, instant: crate::model::after::Instant) -> f64 {
+    draft.model.work.first().map_or(0.0, |(first, _)| clock::between(*first, instant))
+}
+
+fn solve(job: &batch::Job<'_>, planned: &mut Batches) -> Result<(), batch::Error> {
+    let room = Room::of(job);
+    let mut numbers = vec![Default::default(); room.numbers];
+    let mut fills = vec![Fill::default(); room.fills];
+    let mut labels = vec![Label::default(); room.labels];
+    let mut contents = vec![Content::default(); room.contents];
+    let mut enough = room.pours;
+    loop {
+        let mut pours = vec![Pour::default(); enough];
+        let memory = Memory {
+            numbers: &mut numbers,
+            fills: &mut fills,
+            pours: &mut pours,
+            labels: &mut labels,
+            contents: &mut contents,
+        };
+        match batch::plan(*job, memory) {
+            Ok(plan) => {
+                let (mixes, portions) = plan.room();
+                planned.mixes = vec![Mix::default(); mixes];
+                planned.portions = vec![Portion::default(); portions];
+                let (mixes, portions) = plan.write(&mut planned.mixes, &mut planned.portions)?;
+                planned.mixes.truncate(mixes);
+                planned.portions.truncate(portions);
+                planned.first_seed = (0..job.orders.len())
+                    .map(|order| plan.first_seed(order).map(|time| time.value))
+                    .collect();
+                let summary = plan.summary();
+                planned.proven = summary.proof == Proof::Proven;
+                planned.falls_short = (!summary.all_treated).then_some(summary.treated);
+                planned.short = (0..32_u32)
+                    .filter(|tank| summary.short_of_stock >> tank & 1 == 1)
+                    .filter_map(|tank| usize::try_from(tank).ok())
+                    .collect();
+                return Ok(());
+            }
+            Err(batch::Error::TooMany { limit, .. }) if limit < BATCHES && enough < BATCHES => {
+                enough = enough.saturating_mul(8).min(BATCHES);
+            }
+            Err(error) => return Err(error),
+        }
+    }
+}
+
+impl Batches {
+    /// The mixes of one tank, in order, each with its portions.
+    pub(crate) fn of_tank(&self, tank: usize) -> impl Iterator<Item = (&Mix, &[Portion])> {
+        self.mixes.iter().enumerate().filter(move |(_, mix)| mix.tank == tank).map(|(i, mix)| {
+            let start = self.portions.partition_point(|portion| portion.mix < i);
+            let end = self.portions.partition_point(|portion| portion.mix <= i);
+            (mix, self.portions.get(start..end).unwrap_or_default())
+        })
+    }
+}

@@ -1,0 +1,211 @@
+//! What goes in each tank: the mix of every order, and which orders share one.
+
+use alloc::format;
+use alloc::vec::Vec;
+
+use hilum::mix::{Slurry, keeps_recipe};
+use hilum::quantity::{Measure, Ratio};
+use hilum::rate::RatePerMass;
+use hilum::seed::Share;
+use hilum::treater::PumpSetting;
+
+use super::draft::Draft;
+use super::out::{FLOW, LIQUID, LIQUID_PER_MASS};
+use crate::document::{self, RecipePart, TankOrder};
+use crate::model::ask::shown;
+use crate::model::order::Order;
+use crate::model::tank::{Feed, Tank, Treater};
+use crate::problem::{Gathered, Pointer, Problems};
+
+/// A tank's work.
+#[derive(Debug)]
+pub(crate) struct TankWork {
+    /// The orders that draw from it, in running order.
+    pub(crate) orders: Vec<Draw>,
+    pub(crate) recipes: Vec<Recipe>,
+}
+
+/// One order's draw from a tank.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Draw {
+    pub(crate) order: usize,
+    pub(crate) slurry: Slurry,
+    /// Which of the tank's recipes it gets.
+    pub(crate) recipe: usize,
+}
+
+/// The composition of a mix.
+#[derive(Debug)]
+pub(crate) struct Recipe {
+    pub(crate) orders: Vec<usize>,
+    /// Treatments and their shares, in the job's order.
+    pub(crate) parts: Vec<(usize, Share)>,
+    pub(crate) water: Share,
+}
+
+impl Recipe {
+    /// A product's share; none of it is 0.
+    pub(crate) fn share(&self, treatment: usize) -> Share {
+        self.parts.iter().find(|(t, _)| *t == treatment).map_or(none(), |(_, share)| *share)
+    }
+}
+
+/// The share of a product that a mix does not hold.
+fn none() -> Share {
+    Share::new(Ratio::from_base(0.0)).unwrap_or(Share::WHOLE)
+}
+
+/// The work of every tank.
+pub(crate) fn tanks(draft: &Draft<'_, '_>) -> Result<Vec<TankWork>, Problems> {
+    let mut gathered = Gathered::default();
+    let root = Pointer::Root;
+    let at = root.field("tanks");
+    let tanks = draft.model.tanks.iter().enumerate();
+    let read: Vec<_> = tanks.map(|(k, tank)| work(draft, k, tank, &at.item(k), &mut gathered)).collect();
+    gathered.settle(read.into_iter().collect())
+}
+
+fn work(
+    draft: &Draft<'_, '_>,
+    index: usize,
+    tank: &Tank<'_>,
+    at: &Pointer<'_>,
+    gathered: &mut Gathered,
+) -> Option<TankWork> {
+    let mut work = TankWork { orders: Vec::new(), recipes: Vec::new() };
+    for order in 0..draft.model.orders.len() {
+        let products: Vec<(usize, RatePerMass)> = draft
+            .on_order(order)
+            .filter(|(_, line, _)| line.treatment.tank == Some(index))
+            .filter_map(|(t, _, dose)| Some((t, dose.rate.liquid()?)))
+            .collect();
+        if products.is_empty() {
+            continue;
+        }
+        let slurry = slurry(draft, order, &products, tank, at, gathered)?;
+        let own: Vec<(usize, Share)> =
+            products.iter().map(|(t, rate)| Some((*t, slurry.share(*rate).ok()?))).collect::<Option<_>>()?;
+        let kept = work.recipes.last_mut().filter(|recipe| keeps(recipe, &own, draft.model.recipe_tolerance));
+        match kept {
+            Some(recipe) => recipe.orders.push(order),
+            None => {
+                work.recipes.push(Recipe {
+                    orders: alloc::vec![order],
+                    parts: own,
+                    water: slurry.water_share(),
+                });
+            }
+        }
+        let recipe = work.recipes.len().saturating_sub(1);
+        work.orders.push(Draw { order, slurry, recipe });
+    }
+    Some(work)
+}
+
+fn slurry(
+    draft: &Draft<'_, '_>,
+    order: usize,
+    products: &[(usize, RatePerMass)],
+    tank: &Tank<'_>,
+    at: &Pointer<'_>,
+    gathered: &mut Gathered,
+) -> Option<Slurry> {
+    Slurry::of(products.iter().map(|(_, rate)| *rate), tank.water)
+        .map_err(|error| {
+            let name = draft.order(order).map(|order| order.doc.order.as_str()).unwrap_or_default();
+            let message = match error {
+                hilum::Error::TooLittle { least, .. } => {
+                    let least = LIQUID_PER_MASS.with(least, &hilum::text::Bases::default(), draft.units());
+                    format!(
+                        "is less than the products alone for order {name:?}: {:.4} {}",
+                        least.value, least.unit
+                    )
+                }
+                other => format!("cannot be mixed for order {name:?}: {other}"),
+            };
+            let (field, doc) = match (&tank.doc.make_up_to, &tank.doc.water) {
+                (None, Some(doc)) => ("water", Some(doc)),
+                (doc, _) => ("make_up_to", doc.as_ref()),
+            };
+            gathered.add(&at.field(field), doc.map(shown), message);
+        })
+        .ok()
+}
+
+/// Whether an order may be treated with the mix that is there.
+fn keeps(recipe: &Recipe, own: &[(usize, Share)], tolerance: Share) -> bool {
+    let share = |t: usize| own.iter().find(|(own, _)| *own == t).map_or(none(), |(_, share)| *share);
+    let there = recipe.parts.iter().map(|(t, in_recipe)| (*in_recipe, share(*t)));
+    let missing = own.iter().filter(|(t, _)| recipe.parts.iter().all(|(part, _)| part != t));
+    keeps_recipe(there.chain(missing.map(|(_, own)| (none(), *own))), tolerance)
+}
+
+/// A tank's recipes as a plan writes them.
+pub(crate) fn recipes(draft: &Draft<'_, '_>, work: &TankWork) -> Vec<document::Recipe> {
+    let name = |order: &usize| draft.order(*order).map(|order| order.doc.order.clone());
+    work.recipes
+        .iter()
+        .map(|recipe| document::Recipe {
+            orders: recipe.orders.iter().filter_map(name).collect(),
+            parts: parts(draft, recipe),
+        })
+        .collect()
+}
+
+fn parts(draft: &Draft<'_, '_>, recipe: &Recipe) -> Vec<RecipePart> {
+    let product = |(t, share): &(usize, Share)| RecipePart {
+        product: draft.lines.get(*t).map(|line| line.treatment.doc.product.clone()),
+        water: None,
+        share: share.number(),
+    };
+    let water = (recipe.water.number() > 0.0).then_some(RecipePart {
+        product: None,
+        water: Some(true),
+        share: recipe.water.number(),
+    });
+    recipe.parts.iter().map(product).chain(water).collect()
+}
+
+/// What the pump must do for an order.
+pub(crate) struct PumpWork {
+    pub(crate) flow: Option<hilum::treater::Flow>,
+    pub(crate) setting: Option<PumpSetting>,
+}
+
+/// The pump's flow and setting for a draw.
+pub(crate) fn pump(tank: &Tank<'_>, treater: &Treater, order: &Order<'_>, draw: &Draw) -> PumpWork {
+    let own = order.seed_flow.or(match treater.feed {
+        Some(Feed::Flow(flow)) => Some(flow),
+        _ => None,
+    });
+    let flow = own.map(|seed| seed.liquid(draw.slurry.rate()));
+    let curve = tank.pump.as_ref().and_then(|pump| pump.curve.as_ref());
+    PumpWork { flow, setting: curve.zip(flow).map(|(curve, flow)| curve.setting(flow)) }
+}
+
+/// A tank's draws as a plan writes them.
+pub(crate) fn draws(draft: &Draft<'_, '_>, tank: &Tank<'_>, work: &TankWork) -> Vec<TankOrder> {
+    let treater = &draft.model.treater;
+    let units = draft.units();
+    let written = |draw: &Draw| {
+        let order = draft.order(draw.order)?;
+        let pump = pump(tank, treater, order, draw);
+        let per_charge = match (treater.feed, order.seed_flow) {
+            (_, Some(_)) => None,
+            (Some(Feed::Charges(batch)), _) => Some(batch.per_charge(draw.slurry.rate())),
+            (Some(Feed::Charge(charge)), _) => draw.slurry.rate().needed(charge).ok(),
+            _ => None,
+        };
+        Some(TankOrder {
+            order: order.doc.order.clone(),
+            slurry: LIQUID_PER_MASS.of(draw.slurry.rate().get(), units),
+            flow: pump.flow.map(|flow| FLOW.of(flow.get(), units)),
+            setting: match pump.setting {
+                Some(PumpSetting::Inside(setting)) => Some(setting.number()),
+                _ => None,
+            },
+            per_charge: per_charge.map(|volume| LIQUID.of(volume, units)),
+        })
+    };
+    work.orders.iter().filter_map(written).collect()
+}

@@ -1,0 +1,126 @@
+//! What is opened of every product, against its mixes where it goes into a tank.
+
+use alloc::string::String;
+use alloc::vec::Vec;
+
+use hilum::batch::{Mix, Portion};
+use hilum::pack::{Proof, Supply};
+use hilum::quantity::{Mass, Measure};
+
+use super::batch::Batches;
+use super::draft::{Draft, Line};
+use super::pack::{Decided, NoSize, Opened, Size, choice, count, sizes};
+use super::recipe::TankWork;
+use super::tank::recipe;
+use crate::model::ask::{refusal, shown};
+use crate::problem::{Gathered, Pointer, Problems};
+
+/// The pack sizes of every product.
+pub(crate) fn all_sizes(draft: &Draft<'_, '_>) -> Result<Vec<Vec<Size>>, Problems> {
+    let mut gathered = Gathered::default();
+    let root = Pointer::Root;
+    let at = root.field("treatments");
+    let mut all = Vec::new();
+    for (t, line) in draft.lines.iter().enumerate() {
+        let at = at.item(t);
+        let packs = at.field("packs");
+        let mut own = Vec::new();
+        if !line.doses.is_empty() {
+            for (i, size) in sizes(draft, line).into_iter().enumerate() {
+                match size {
+                    Ok(size) => own.push(size),
+                    Err(why) => refuse(&why, line, i, &at, &packs.item(i), &mut gathered),
+                }
+            }
+        }
+        all.push(own);
+    }
+    gathered.settle(Some(all))
+}
+
+fn refuse(
+    why: &NoSize,
+    line: &Line<'_, '_>,
+    pack: usize,
+    treatment_at: &Pointer<'_>,
+    at: &Pointer<'_>,
+    gathered: &mut Gathered,
+) {
+    let doc = line.treatment.packs.get(pack).and_then(|pack| pack.doc.covers.as_ref());
+    match why {
+        NoSize::Covers(message) => gathered.add(&at.field("covers"), doc.map(shown), message.clone()),
+        NoSize::Set(hilum::Error::Needed { argument: hilum::Argument::Density }) => {
+            let message: String = alloc::format!(
+                "of {:?} is needed to go between volume and mass of its packs' parts",
+                line.treatment.doc.product
+            );
+            gathered.add(&treatment_at.field("density"), None, message);
+        }
+        NoSize::Set(error) => match doc {
+            Some(doc) => gathered.add(&at.field("covers"), Some(shown(doc)), refusal(*error)),
+            None => gathered.add(at, None, refusal(*error)),
+        },
+    }
+}
+
+/// What becomes of a product beyond what the orders take up.
+#[derive(Clone, Copy, Debug, Default)]
+pub(crate) struct Beyond {
+    /// In the lines of its tank.
+    pub(crate) hold_up: f64,
+    /// Poured in all; 0 where nothing is planned.
+    pub(crate) poured: f64,
+}
+
+/// A product in the mixes of its tank.
+pub(crate) fn beyond(tanks: &[TankWork], batches: &Batches, line: &Line<'_, '_>, treatment: usize) -> Beyond {
+    let Some((k, work)) = line.treatment.tank.and_then(|k| Some((k, tanks.get(k)?))) else {
+        return Beyond::default();
+    };
+    let share =
+        |portions: &[Portion]| recipe(work, portions).map_or(0.0, |recipe| recipe.share(treatment).number());
+    let mut beyond = Beyond::default();
+    for (mix, portions) in batches.of_tank(k) {
+        let mix: &Mix = mix;
+        beyond.hold_up += mix.hold_up.value * share(portions);
+        beyond.poured += mix.mixed.value * share(portions);
+    }
+    beyond
+}
+
+/// What is opened of a product: the sets poured into mixes, or the best choice for its need.
+pub(crate) fn opened(
+    line: &Line<'_, '_>,
+    sizes: &[Size],
+    batches: &Batches,
+    treatment: usize,
+    beyond: Beyond,
+    treated: Mass,
+) -> Result<Option<Opened>, hilum::Error> {
+    let tank = line.treatment.tank.filter(|k| batches.ruling.get(*k).copied().flatten() == Some(treatment));
+    if let Some(k) = tank.filter(|k| !batches.too_small.contains(k)) {
+        let mut sets = alloc::vec![0_u64; sizes.len()];
+        for (mix, _) in batches.of_tank(k) {
+            for (sum, more) in sets.iter_mut().zip(mix.sets) {
+                *sum = sum.saturating_add(u64::from(more));
+            }
+        }
+        let supply = if batches.short.contains(&k) { Supply::Short } else { Supply::Enough };
+        let almost = almost(line, sizes, &sets, beyond);
+        return Ok(Some(Opened { sets, decided: Decided::ByMixes, supply, proof: Proof::Proven, almost }));
+    }
+    choice(line, sizes, beyond.hold_up, treated)
+}
+
+/// Whether one of the opened sets is there for at most a hundredth of the need.
+fn almost(line: &Line<'_, '_>, sizes: &[Size], sets: &[u64], beyond: Beyond) -> bool {
+    let need = line.needed.base() + beyond.hold_up;
+    let all: f64 = sizes.iter().zip(sets).map(|(size, sets)| size.adds.base() * count(*sets)).sum();
+    sizes.iter().zip(sets).any(|(size, sets)| {
+        let need = Mass::from_base(need);
+        *sets > 0
+            && hilum::pack::Coverage::new(Mass::from_base(size.adds.base()))
+                .and_then(|set| hilum::pack::almost_covered(need, Mass::from_base(all), set))
+                .unwrap_or(false)
+    })
+}

@@ -1,0 +1,165 @@
+//! What is wrong with a document, where, and what would be right.
+
+use alloc::borrow::ToOwned;
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
+use core::fmt::{self, Display, Write};
+
+use serde::Serialize;
+
+use crate::limits::PROBLEMS;
+
+/// One thing that is wrong.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Problem {
+    /// Where: a JSON pointer (RFC 6901) into the document; empty for the whole of it.
+    pub pointer: String,
+    /// The value that was refused, as written, shortened if long.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub value: Option<String>,
+    /// What is wrong with it and what would be right.
+    pub message: String,
+}
+
+impl Display for Problem {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let place = if self.pointer.is_empty() { "the document" } else { &self.pointer };
+        match &self.value {
+            Some(value) => write!(f, "{place}: {value} {}", self.message),
+            None => write!(f, "{place}: {}", self.message),
+        }
+    }
+}
+
+/// All that is wrong with a document, first problem first, at most [`PROBLEMS`].
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, thiserror::Error)]
+#[error("{}", .0.first().map(ToString::to_string).unwrap_or_default())]
+pub struct Problems(Vec<Problem>);
+
+impl Problems {
+    /// Each problem.
+    pub fn iter(&self) -> impl Iterator<Item = &Problem> {
+        self.0.iter()
+    }
+
+    /// How many there are.
+    #[must_use]
+    pub fn len(&self) -> usize {
+        self.0.len()
+    }
+
+    /// Never: there is at least one.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+
+    /// The same problems of a document that stands inside another.
+    pub(crate) fn under(mut self, place: &str) -> Self {
+        for problem in &mut self.0 {
+            problem.pointer.insert_str(0, place);
+        }
+        self
+    }
+
+    /// These problems and others, as many as are reported.
+    pub(crate) fn and(mut self, others: Self) -> Self {
+        self.0.extend(others.0);
+        self.0.truncate(PROBLEMS);
+        self
+    }
+
+    pub(crate) fn one(problem: Problem) -> Self {
+        Self(alloc::vec![problem])
+    }
+}
+
+/// Where problems gather while a document is read.
+#[derive(Debug, Default)]
+pub(crate) struct Gathered(Vec<Problem>);
+
+impl Gathered {
+    /// Notes a problem with the value at a place.
+    pub(crate) fn add(&mut self, at: &Pointer<'_>, value: Option<String>, message: impl Into<String>) {
+        if self.0.len() < PROBLEMS {
+            self.0.push(Problem { pointer: at.to_string(), value, message: message.into() });
+        }
+    }
+
+    /// What was read, if nothing is wrong with it.
+    pub(crate) fn settle<T>(self, read: Option<T>) -> Result<T, Problems> {
+        match read {
+            Some(read) if self.0.is_empty() => Ok(read),
+            _ => Err(Problems(self.0)),
+        }
+    }
+}
+
+/// A place in a document.
+#[derive(Clone, Copy, Debug)]
+pub(crate) enum Pointer<'a> {
+    Root,
+    Field(&'a Pointer<'a>, &'a str),
+    Item(&'a Pointer<'a>, usize),
+}
+
+impl<'a> Pointer<'a> {
+    pub(crate) fn field(&'a self, name: &'a str) -> Pointer<'a> {
+        Pointer::Field(self, name)
+    }
+    pub(crate) fn item(&'a self, index: usize) -> Pointer<'a> {
+        Pointer::Item(self, index)
+    }
+}
+
+impl Display for Pointer<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Root => Ok(()),
+            Self::Field(parent, name) => {
+                write!(f, "{parent}/")?;
+                let mut chars = name.chars().take(80);
+                chars.try_for_each(|c| match c {
+                    '~' => f.write_str("~0"),
+                    '/' => f.write_str("~1"),
+                    c => f.write_char(c),
+                })
+            }
+            Self::Item(parent, index) => write!(f, "{parent}/{index}"),
+        }
+    }
+}
+
+/// A text in quotes, shortened to what a message can carry, control characters shown as escapes.
+pub(crate) fn quoted(text: &str) -> String {
+    let mut shown: String = "\"".to_owned();
+    for c in text.chars().take(60) {
+        if c.is_control() { shown.extend(c.escape_default()) } else { shown.push(c) }
+    }
+    shown.push_str(if text.chars().nth(60).is_some() { "…\"" } else { "\"" });
+    shown
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn problems(count: usize, pointer: &str) -> Problems {
+        let problem = Problem { pointer: pointer.into(), value: None, message: "is wrong".into() };
+        Problems(alloc::vec![problem; count])
+    }
+
+    #[test]
+    fn a_document_inside_another_tells_the_whole_way() {
+        let inside = problems(1, "/orders/0").under("/job");
+        assert_eq!(inside.to_string(), "/job/orders/0: is wrong");
+        assert_eq!(problems(1, "").under("/job").to_string(), "/job: is wrong");
+    }
+
+    #[test]
+    fn problems_together_are_no_more_than_are_reported() {
+        let all = problems(PROBLEMS - 1, "/job").and(problems(3, "/orders"));
+        assert_eq!(all.len(), PROBLEMS);
+        assert_eq!(all.iter().last().map(|problem| problem.pointer.as_str()), Some("/orders"));
+    }
+}

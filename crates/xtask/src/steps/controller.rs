@@ -1,0 +1,93 @@
+//! Does the firmware in examples/controller do what it should, on emulated processors?
+
+mod budget;
+mod build;
+mod log;
+
+use std::process::Command;
+
+use crate::command::{self, cargo, target_folder};
+use crate::step::Session;
+use crate::steps::targets::{CORTEX_M, CORTEX_M0, installed};
+use crate::tools::needed;
+
+/// A processor: its Rust target, the compiler's flags, and the emulated board.
+pub(super) struct Processor {
+    name: &'static str,
+    target: &'static str,
+    flags: &'static [&'static str],
+    emulator: &'static [&'static str],
+}
+
+const M4F: Processor = Processor {
+    name: "m4f",
+    target: CORTEX_M,
+    flags: &["-mcpu=cortex-m4", "-mthumb", "-mfpu=fpv4-sp-d16", "-mfloat-abi=hard"],
+    emulator: &["-machine", "mps2-an386", "-cpu", "cortex-m4"],
+};
+const M0: Processor = Processor {
+    name: "m0",
+    target: CORTEX_M0,
+    flags: &["-mcpu=cortex-m0", "-mthumb"],
+    emulator: &["-machine", "microbit"],
+};
+
+const FIRMWARE: &[&str] = &["startup.c", "board.c", "world.c", "controller.c", "main.c"];
+
+pub(super) fn controller(session: &mut Session) -> Result<(), String> {
+    needed(&[
+        ("arm-none-eabi-gcc", "gcc-arm-none-eabi libnewlib-arm-none-eabi"),
+        ("qemu-system-arm", "qemu-system-arm"),
+    ])?;
+    let mut logs = Vec::new();
+    for processor in [M4F, M0] {
+        installed(processor.target)?;
+        build::library(session, &processor)?;
+        let image = build::image(session, &processor, "controller", FIRMWARE, &[])?;
+        let text = emulated(&processor, &image)?;
+        log::check(session, processor.name, &text);
+        logs.push(text);
+    }
+    let same = if logs.first() == logs.last() { Ok(()) } else { Err("The logs differ.".to_owned()) };
+    session.check("the M0 prints the log of the M4F, to the last digit", same);
+    values(session)?;
+    budget::check(session, &[M4F, M0])
+}
+
+/// Every check value, compiled into an image.
+fn values(session: &mut Session) -> Result<(), String> {
+    // The test writes the cases as lines; the image has them as string literals.
+    let mut test = cargo(&session.root, &["test", "--package", "hilum-c", "--test", "c"]);
+    command::run(test.args(["--", "every_check_value_agrees"]))?;
+    let folder = target_folder()?;
+    let path = folder.join("tmp/values/values.txt");
+    let lines = std::fs::read_to_string(&path).map_err(|why| format!("{}: {why}.", path.display()))?;
+    let literals: Vec<String> = lines.lines().map(|line| format!("{line:?},\n")).collect();
+    // Rust escapes quotes and tabs as C does; other characters stay as they are.
+    build::write(&folder.join("controller/lines.inc"), &literals.concat())?;
+    let sources =
+        ["startup.c", "board.c", "newlib.c", "values.c", "../../bindings/c/tests/c/programs/values.c"];
+    let image = build::image(session, &M4F, "values", &sources, build::WITH_NEWLIB)?;
+    let text = emulated(&M4F, &image)?;
+    let count = literals.len();
+    let wanted = format!("{count} of {count} check values agree bit for bit");
+    let outcome = if text.trim() == wanted { Ok(()) } else { Err(format!("The image says:\n{text}")) };
+    session.check(format_args!("on the M4F {wanted}"), outcome);
+    Ok(())
+}
+
+/// What an image prints; it must end with exit code 0.
+fn emulated(processor: &Processor, image: &std::path::Path) -> Result<String, String> {
+    let mut emulator = Command::new("timeout");
+    emulator.args(["120", "qemu-system-arm"]).args(processor.emulator);
+    emulator.args(["-nographic", "-semihosting-config", "enable=on,target=native", "-kernel"]).arg(image);
+    let output = emulator.output().map_err(|why| format!("QEMU cannot be run: {why}."))?;
+    let text = String::from_utf8_lossy(&output.stdout).into_owned();
+    // With `target=native` QEMU prints to its standard error.
+    let text = if text.is_empty() { String::from_utf8_lossy(&output.stderr).into_owned() } else { text };
+    if output.status.success() {
+        Ok(text)
+    } else {
+        Err(format!("The image ended with {}:\n{text}", output.status))
+    }
+}

@@ -1,0 +1,174 @@
+//! Flash and RAM of linked images, against the committed budget.
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::Path;
+use std::process::Command;
+
+use super::{FIRMWARE, Processor, build};
+use crate::command::{self, target_folder};
+use crate::step::{Lists, Session};
+
+const BUDGET: &str = "examples/controller/budget.txt";
+/// A figure may move by this much before it counts: compilers differ a little.
+const SLACK: f64 = 0.02;
+
+const HEAD: &str = "\
+# Flash and RAM of linked images, in bytes: text + data, and data + bss, with --gc-sections.
+# image processor flash ram; `cargo xtask controller --bless` rewrites it.
+#   empty         startup and board alone; part of every other image
+#   dose          one conversion: a rate per mass to a dose per seed
+#   from-unit     one conversion out of any unit
+#   calculators   every calculation once, in base units: no texts, units, words, lists, bus, no batch planner
+#   no-words      all but texts, units and words
+#   all           every function of the header
+#   controller    the firmware in this folder
+";
+
+/// What the whole library holds, by image.
+fn images(exports: &[&str]) -> Vec<(&'static str, Vec<String>)> {
+    let words = |name: &str| {
+        name.ends_with("_read")
+            || ["status", "version", "text", "unit", "powers"]
+                .iter()
+                .any(|of| name.starts_with(&format!("hilum_{of}_")))
+            || name == "hilum_version"
+    };
+    let converts =
+        |name: &str| ["_from", "_in", "_n", "_bus"].iter().any(|end| name.ends_with(end)) && !is_made(name);
+    let of = |keep: &dyn Fn(&str) -> bool| {
+        exports.iter().filter(|name| keep(name)).map(|name| (*name).to_owned()).collect::<Vec<_>>()
+    };
+    vec![
+        ("empty", Vec::new()),
+        ("dose", vec!["hilum_rate_per_mass_to_per_seed".into()]),
+        ("from-unit", vec!["hilum_rate_per_mass_from".into()]),
+        ("calculators", of(&|name| !words(name) && !converts(name) && name != "hilum_batch_plan")),
+        ("no-words", of(&|name| !words(name))),
+        ("all", of(&|_| true)),
+    ]
+}
+
+/// Calculations that happen to be called as a conversion is.
+fn is_made(name: &str) -> bool {
+    ["hilum_used_volume_from", "hilum_used_mass_from", "hilum_seed_size_count_in", "hilum_bushel_bushels_in"]
+        .contains(&name)
+        || name.ends_with("_units_in")
+        || name.ends_with("_in_set")
+}
+
+fn program(functions: &[String]) -> String {
+    let uses: Vec<String> = functions.iter().map(|name| format!("    used = (void *){name};\n")).collect();
+    format!(
+        "#include <hilum.h>\nvoid *volatile used;\nint main(void) {{\n{}    return 0;\n}}\n",
+        uses.concat()
+    )
+}
+
+/// Flash and RAM, by image and processor.
+type Figures = BTreeMap<(String, String), (u64, u64)>;
+
+fn measured(session: &Session, processors: &[Processor]) -> Result<Figures, String> {
+    let exports = fs::read_to_string(session.path("bindings/c/exports.txt"));
+    let exports = exports.map_err(|why| format!("exports.txt cannot be read: {why}."))?;
+    let exports: Vec<&str> = exports.lines().collect();
+    let mut figures = Figures::new();
+    for processor in processors {
+        for (name, functions) in images(&exports) {
+            let source = target_folder()?.join(format!("controller/{name}.c"));
+            build::write(&source, &program(&functions))?;
+            let source = source.to_string_lossy().into_owned();
+            let image = build::image(session, processor, name, &["startup.c", "board.c", &source], &[])?;
+            figures.insert((name.into(), processor.name.into()), size(&image)?);
+        }
+        let image = build::image(session, processor, "controller", FIRMWARE, &[])?;
+        figures.insert(("controller".into(), processor.name.into()), size(&image)?);
+    }
+    Ok(figures)
+}
+
+fn size(image: &Path) -> Result<(u64, u64), String> {
+    let text = command::output(Command::new("arm-none-eabi-size").arg(image))?;
+    let figures: Vec<u64> = text
+        .lines()
+        .nth(1)
+        .unwrap_or_default()
+        .split_whitespace()
+        .map_while(|word| word.parse().ok())
+        .collect();
+    match figures.as_slice() {
+        [text, data, bss, ..] => Ok((text + data, data + bss)),
+        _ => Err(format!("arm-none-eabi-size says:\n{text}")),
+    }
+}
+
+fn written(figures: &Figures) -> String {
+    let lines = figures.iter().map(|((image, on), (flash, ram))| format!("{image} {on} {flash} {ram}\n"));
+    HEAD.to_owned() + &lines.collect::<Vec<_>>().concat()
+}
+
+fn read(text: &str) -> Figures {
+    let lines = text.lines().filter(|line| !line.starts_with('#'));
+    lines
+        .filter_map(|line| {
+            let mut words = line.split(' ');
+            let key = (words.next()?.to_owned(), words.next()?.to_owned());
+            Some((key, (words.next()?.parse().ok()?, words.next()?.parse().ok()?)))
+        })
+        .collect()
+}
+
+#[expect(clippy::cast_precision_loss, clippy::as_conversions, reason = "a few hundred kilobytes")]
+fn over(now: u64, budget: u64) -> bool {
+    now as f64 > budget as f64 * (1.0 + SLACK)
+}
+
+pub(super) fn check(session: &mut Session, processors: &[Processor]) -> Result<(), String> {
+    let now = measured(session, processors)?;
+    let path = session.path(BUDGET);
+    if session.lists == Lists::Rewrite {
+        build::write(&path, &written(&now))?;
+    }
+    let budget = read(&fs::read_to_string(&path).map_err(|why| format!("{BUDGET} cannot be read: {why}."))?);
+    for ((image, on), (flash, ram)) in &now {
+        let outcome = match budget.get(&(image.clone(), on.clone())) {
+            None => Err(format!("{BUDGET} has no line for {image} on {on}.")),
+            Some((most, most_ram)) if over(*flash, *most) || over(*ram, *most_ram) => Err(format!(
+                "{image} on {on} takes {flash} and {ram} bytes, more than {most} and {most_ram}."
+            )),
+            Some(_) => Ok(()),
+        };
+        session.check(format_args!("{image} on {on}: {flash} bytes of flash, {ram} of RAM"), outcome);
+    }
+    let net = |image: &str| now.get(&(image.to_owned(), "m4f".to_owned())).map_or(0, |(flash, _)| *flash);
+    let dose = net("dose").saturating_sub(net("empty"));
+    let outcome = if (1..2048).contains(&dose) { Ok(()) } else { Err(format!("It takes {dose} bytes.")) };
+    session.check(format_args!("a conversion alone takes less than 2 kB on the M4F: {dose} bytes"), outcome);
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_budget_is_read_as_it_is_written() {
+        let figures: Figures = [(("all".to_owned(), "m0".to_owned()), (5, 6))].into();
+        assert_eq!(read(&written(&figures)), figures);
+    }
+
+    #[test]
+    fn images_hold_what_they_say() {
+        let exports = [
+            "hilum_mass_from",
+            "hilum_mass_read",
+            "hilum_used_mass_from",
+            "hilum_batch_plan",
+            "hilum_version",
+        ];
+        let images: BTreeMap<_, _> = images(&exports).into_iter().collect();
+        assert_eq!(images["calculators"], ["hilum_used_mass_from"]);
+        assert_eq!(images["no-words"], ["hilum_mass_from", "hilum_used_mass_from", "hilum_batch_plan"]);
+        assert_eq!(images["all"].len(), 5);
+    }
+}
