@@ -1,5 +1,4 @@
 //! Why no batches could be planned.
-#![expect(missing_docs, reason = "the message of each is its documentation")]
 
 /// What was given too many of, or too little room for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, thiserror::Error)]
