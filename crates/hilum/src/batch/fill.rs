@@ -1,6 +1,8 @@
 //! Which whole sets can go into a tank together?
 
 use super::line::SLACK;
+use core::cmp::Ordering;
+
 use super::{Counted, Error, Filling, MAX_SIZES, SetSize, Tank};
 
 /// Whole sets poured together.
@@ -28,8 +30,8 @@ impl Fill {
     }
 
     fn is_better_than(&self, other: &Self) -> bool {
-        let ranks = self.ranks.iter().zip(&other.ranks).map(|(a, b)| a.total_cmp(b));
-        ranks.fold(core::cmp::Ordering::Equal, core::cmp::Ordering::then).is_lt()
+        let pairs = self.ranks.iter().zip(&other.ranks);
+        pairs.map(|(a, b)| a.total_cmp(b)).find(|order| order.is_ne()).is_some_and(Ordering::is_lt)
     }
 }
 

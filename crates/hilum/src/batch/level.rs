@@ -216,8 +216,11 @@ fn even(plant: &Plant<'_>, pours: &[Pour], moved: &mut [Pour], tank: usize, stre
     for pour in moved.iter_mut().skip(stretch.first + 1).filter(own).take(stretch.count) {
         slurry += each;
         let to = plant.line.beyond(tank, slurry, 0.0);
-        let all_the_way = stretch.share.total_cmp(&1.0).is_eq();
-        let position = if all_the_way { to } else { pour.position + (to - pour.position) * stretch.share };
+        let position = match stretch.share {
+            // As it is, free of rounding.
+            1.0 => to,
+            share => pour.position + (to - pour.position) * share,
+        };
         (pour.position, pour.wait) = (position, MOVED);
     }
     true

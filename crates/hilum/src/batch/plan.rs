@@ -70,7 +70,7 @@ pub fn plan<'a>(job: Job<'a>, memory: Memory<'a>) -> Result<Plan<'a>, Error> {
         }
         outcome = within;
     }
-    let plant = laid.plant(all_fills(&job, desk.fills, keep)?, keep);
+    let plant = laid.plant(&all_fills(&job, desk.fills, keep)?, keep);
     let pours = desk.pours.get(..outcome.reach.pours).unwrap_or(&[]);
     Ok(Plan { plant, pours, reach: outcome.reach, proof: outcome.proof, short_of_stock })
 }
@@ -101,12 +101,11 @@ struct Outcome {
 }
 
 impl<'a> Laid<'a> {
-    #[expect(clippy::large_types_passed_by_value, reason = "the plant keeps them")]
-    fn plant<'b>(&self, fills: [Fills<'b>; MAX_TANKS], keep: Keep) -> Plant<'b>
+    fn plant<'b>(&self, fills: &[Fills<'b>; MAX_TANKS], keep: Keep) -> Plant<'b>
     where
         'a: 'b,
     {
-        Plant { tanks: self.job.tanks, line: self.line, clock: self.clock, fills, keep }
+        Plant { tanks: self.job.tanks, line: self.line, clock: self.clock, fills: *fills, keep }
     }
 
     /// The tank whose sets are chosen: one with a pot life, if there is any.
@@ -118,7 +117,7 @@ impl<'a> Laid<'a> {
     }
 
     fn attempt(&self, desk: &mut Desk<'_>, keep: Keep) -> Result<Outcome, Error> {
-        let plant = self.plant(all_fills(&self.job, &mut *desk.fills, keep)?, keep);
+        let plant = self.plant(&all_fills(&self.job, &mut *desk.fills, keep)?, keep);
         let mut reach = greedy::plan(&plant, desk.pours)?;
         let short =
             Error::Memory { given: 0, needed: bound::numbers(self.job.orders.len(), self.job.tanks.len()) };

@@ -1,6 +1,7 @@
 //! The best plan: labels in order of time, the dominated ones dropped.
 
 use super::bound::Bound;
+use super::clock::INSTANT;
 use super::expand::{Choices, Stop, Visit};
 use super::greedy::choose;
 use super::node::{Cost, Node, compare};
@@ -242,7 +243,7 @@ impl<'a, 'b> Search<'a, 'b> {
 
     fn dominates(&self, other: u32, label: &Label, node: &Node, index: u32) -> bool {
         if compare(label.position, node.position) != Ordering::Equal
-            || label.work > node.work + 1e-6
+            || label.work > node.work + INSTANT
             || (label.early != 0 && label.early != node.early)
         {
             return false;
@@ -254,7 +255,7 @@ impl<'a, 'b> Search<'a, 'b> {
             return false;
         }
         // Of two alike the first one stays.
-        let alike = cost == Ordering::Equal && label.work > node.work - 1e-6 && label.early == node.early;
+        let alike = cost == Ordering::Equal && label.work > node.work - INSTANT && label.early == node.early;
         !alike || other < index || !self.is_no_worse(node, |a, b| (b, a), other)
     }
 
@@ -289,7 +290,7 @@ fn no_worse(plant: &Plant<'_>, tank: usize, node: &Node, a: &Content, b: &Conten
         content.kind == Kind::None
             || content.recipe < plant.line.recipe_end(tank, order)
             || content.end <= slurry + slack
-            || content.expires <= node.work + 1e-6
+            || content.expires <= node.work + INSTANT
     };
     let lines = |content| plant.hold_up_at(tank, order, slurry, content);
     match (gone(a), gone(b)) {
@@ -298,9 +299,11 @@ fn no_worse(plant: &Plant<'_>, tank: usize, node: &Node, a: &Content, b: &Conten
             lines(a).total_cmp(&lines(b)).is_eq() && (a.kind != Kind::Measured || a.from >= b.from - slack)
         }
         (false, false) if a.kind == Kind::Sets => {
-            (a.end - b.end).abs() <= slack && a.expires >= b.expires - 1e-6 && b.kind == Kind::Sets
+            (a.end - b.end).abs() <= slack && a.expires >= b.expires - INSTANT && b.kind == Kind::Sets
         }
-        (false, false) => a.from >= b.from - slack && a.end >= b.end - slack && a.expires >= b.expires - 1e-6,
+        (false, false) => {
+            a.from >= b.from - slack && a.end >= b.end - slack && a.expires >= b.expires - INSTANT
+        }
         (false, true) => a.kind != Kind::Sets && b.kind != Kind::Sets && a.from >= b.from - slack,
         (true, false) => false,
     }
