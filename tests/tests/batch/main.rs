@@ -2,6 +2,7 @@
 #![allow(clippy::float_cmp, clippy::too_many_lines)]
 mod brute;
 mod optimum;
+mod rules;
 mod speed;
 mod support;
 mod valid;

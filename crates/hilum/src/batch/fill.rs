@@ -1,6 +1,8 @@
 //! Which whole sets can go into a tank together?
 
 use super::line::SLACK;
+use core::cmp::Ordering;
+
 use super::{Counted, Error, Filling, MAX_SIZES, SetSize, Tank};
 
 /// Whole sets poured together.
@@ -15,20 +17,31 @@ pub struct Fill {
 }
 
 impl Fill {
-    fn with(mut self, size: usize, set: &SetSize) -> Option<Self> {
-        self.living += set.adds.value;
+    fn with(mut self, size: usize, set: &SetSize, sets: u32) -> Option<Self> {
+        let many = f64::from(sets);
+        self.living += many * set.adds.value;
         let [first, second, number] = &mut self.ranks;
-        *first += set.ranks[0];
-        *second += set.ranks[1];
-        *number += 1.0;
+        *first += many * set.ranks[0];
+        *second += many * set.ranks[1];
+        *number += many;
         let count = self.sets.get_mut(size)?;
-        *count = count.checked_add(1)?;
+        *count = count.checked_add(sets)?;
         Some(self)
     }
 
     fn is_better_than(&self, other: &Self) -> bool {
-        self.ranks.iter().zip(&other.ranks).find(|(a, b)| a != b).is_some_and(|(a, b)| a < b)
+        let pairs = self.ranks.iter().zip(&other.ranks);
+        pairs.map(|(a, b)| a.total_cmp(b)).find(|order| order.is_ne()).is_some_and(Ordering::is_lt)
     }
+}
+
+/// May more sets be used than are on the shelf?
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Keep {
+    /// Yes; of fills alike in volume the best one is enough.
+    NoStock,
+    /// No; every fill counts.
+    Stock,
 }
 
 /// The fills of one tank, by rising volume; the best of those that are equal in volume.
@@ -46,22 +59,16 @@ impl<'a> Fills<'a> {
     pub(super) fn new(
         sizes: &[SetSize],
         most: f64,
+        stock: Keep,
         memory: &'a mut [Fill],
-    ) -> Result<(Self, &'a mut [Fill]), Error> {
+    ) -> Result<Self, Error> {
         let room = memory.len() / 2;
-        let mut complete = true;
-        let count = match combine(sizes, most, 0.0, memory) {
-            Some(count) => count,
-            None => {
-                complete = false;
-                // Two thirds of what there is room for, evenly spaced.
-                let gap = most / thirds(room);
-                combine(sizes, most, gap, memory)
-                    .ok_or(Error::TooMany { counted: Counted::Sets, limit: room })?
-            }
-        };
-        let (all, rest) = memory.split_at_mut_checked(count).unwrap_or((&mut [], &mut []));
-        Ok((Self { all, complete }, rest))
+        let all = combine(sizes, most, stock, 0.0, memory);
+        let complete = all.is_some();
+        // Else by the handful, two thirds of what there is room for, evenly spaced.
+        let some = || combine(sizes, most, stock, most / thirds(room), memory);
+        let count = all.or_else(some).ok_or(Error::TooMany { counted: Counted::Sets, limit: room })?;
+        Ok(Self { all: memory.get(..count).unwrap_or(&[]), complete })
     }
 
     /// The largest fill of at most this volume.
@@ -75,6 +82,13 @@ impl<'a> Fills<'a> {
         (index < self.all.len()).then_some(index)
     }
 
+    /// The smallest fill of more than the first volume and the largest of at most the second, if there are any.
+    pub(super) fn between(&self, more_than: f64, at_most: f64) -> Option<(usize, usize)> {
+        let least = self.at_least(more_than * (1.0 + SLACK))?;
+        let most = self.at_most(at_most * (1.0 + SLACK))?;
+        (least <= most).then_some((least, most))
+    }
+
     pub(super) fn get(&self, index: usize) -> Option<&'a Fill> {
         self.all.get(index)
     }
@@ -85,7 +99,7 @@ fn thirds(room: usize) -> f64 {
 }
 
 /// Adds size after size: every sum is a sum of the sizes before, or a sum found and one set more.
-fn combine(sizes: &[SetSize], most: f64, gap: f64, memory: &mut [Fill]) -> Option<usize> {
+fn combine(sizes: &[SetSize], most: f64, keep: Keep, gap: f64, memory: &mut [Fill]) -> Option<usize> {
     let room = memory.len() / 2;
     let (sums, before) = memory.split_at_mut_checked(room)?;
     let most = most * (1.0 + SLACK);
@@ -94,29 +108,39 @@ fn combine(sizes: &[SetSize], most: f64, gap: f64, memory: &mut [Fill]) -> Optio
     for (index, size) in sizes.iter().enumerate() {
         let known = before.get_mut(..count)?;
         known.copy_from_slice(sums.get(..count)?);
-        count = close(known, index, size, most, gap.max(most * SLACK), sums)?;
+        if gap <= 0.0 && size.adds.value <= most * SLACK {
+            return None;
+        }
+        let handful = u32::try_from(super::whole(1.01 * gap / size.adds.value).unwrap_or(usize::MAX))
+            .unwrap_or(u32::MAX);
+        let stock = size.stock.filter(|_| keep == Keep::Stock).unwrap_or(u32::MAX);
+        let fits =
+            |fill: &Fill| fill.living <= most && fill.sets.get(index).is_some_and(|sets| *sets <= stock);
+        let grow = |fill: &Fill| fill.with(index, size, handful.max(1)).filter(fits);
+        // Nothing is nearer than -1: all are kept.
+        let same = if keep == Keep::Stock && gap <= 0.0 { -1.0 } else { gap.max(most * SLACK) };
+        count = close(known, grow, most * SLACK, same, sums)?;
     }
     // The empty fill is none.
     sums.copy_within(1..count, 0);
     Some(count - 1)
 }
 
-/// Merges `known` with the sums found and one set more; none if they do not fit.
+/// Merges `known` with the sums found, grown; none if they do not fit.
 fn close(
     known: &[Fill],
-    index: usize,
-    size: &SetSize,
-    most: f64,
+    grow: impl Fn(&Fill) -> Option<Fill>,
+    same: f64,
     gap: f64,
     sums: &mut [Fill],
 ) -> Option<usize> {
     let (mut old, mut base, mut count) = (known.iter().peekable(), 0, 0_usize);
     loop {
-        let grown = if base < count {
-            sums.get(base)?.with(index, size).filter(|fill| fill.living <= most)
-        } else {
-            None
-        };
+        let mut grown = None;
+        while base < count && grown.is_none() {
+            grown = sums.get(base).and_then(&grow);
+            base += usize::from(grown.is_none());
+        }
         let next = match (old.peek(), grown) {
             (Some(fill), Some(more)) if fill.living <= more.living => *old.next()?,
             (Some(_), None) => *old.next()?,
@@ -128,7 +152,7 @@ fn close(
         };
         match count.checked_sub(1).and_then(|last| sums.get_mut(last)) {
             Some(last) if next.living - last.living <= gap => {
-                if count > 1 && next.living - last.living <= most * SLACK && next.is_better_than(last) {
+                if count > 1 && next.living - last.living <= same && next.is_better_than(last) {
                     *last = next;
                 }
             }

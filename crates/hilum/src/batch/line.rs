@@ -12,7 +12,10 @@ pub(super) const SLACK: f64 = 1e-9;
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Line<'a> {
     job: Job<'a>,
-    timed: bool,
+    /// Seconds per kg of each order.
+    pace: &'a [f64],
+    /// Shift time before each order.
+    changeover: &'a [f64],
     /// Position before each order, and after the last.
     mass: &'a [f64],
     /// Run time at each order's first seed, its changeover done; after the last.
@@ -25,7 +28,7 @@ pub(super) struct Line<'a> {
 
 /// Numbers that a line takes of the working memory.
 pub(super) fn numbers(orders: usize, tanks: usize) -> usize {
-    (orders + 1) * (2 + 2 * tanks)
+    (orders + 1) * (4 + 2 * tanks)
 }
 
 impl<'a> Line<'a> {
@@ -33,17 +36,19 @@ impl<'a> Line<'a> {
         let rows = job.orders.len() + 1;
         let (mass, rest) = memory.split_at_mut_checked(rows)?;
         let (run, rest) = rest.split_at_mut_checked(rows)?;
+        let (pace, rest) = rest.split_at_mut_checked(rows)?;
+        let (changeover, rest) = rest.split_at_mut_checked(rows)?;
         let (used, rest) = rest.split_at_mut_checked(rows * job.tanks.len())?;
         let (recipe_end, _) = rest.split_at_mut_checked(rows * job.tanks.len())?;
-        let timed = !job.shifts.is_empty();
-        lay_out(&job, timed, mass, run);
+        tempo(&job, pace, changeover);
+        lay_out(&job, pace, changeover, mass, run);
         for tank in 0..job.tanks.len() {
             let column = tank * rows..(tank + 1) * rows;
             let used = used.get_mut(column.clone())?;
             use_up(&job, tank, used);
             end_recipes(&job, tank, used, recipe_end.get_mut(column)?);
         }
-        Some(Self { job, timed, mass, run, used, recipe_end })
+        Some(Self { job, pace, changeover, mass, run, used, recipe_end })
     }
 
     /// Position after the last order.
@@ -65,19 +70,12 @@ impl<'a> Line<'a> {
         self.mass.get(order).copied().unwrap_or_else(|| self.end())
     }
 
-    /// Seconds per kg (1 without shifts, where "time" is seed).
     fn pace(&self, order: usize) -> f64 {
-        match self.job.orders.get(order) {
-            Some(order) if self.timed => 1.0 / order.speed.map_or(f64::INFINITY, |speed| speed.value),
-            _ => 1.0,
-        }
+        self.pace.get(order).copied().unwrap_or(1.0)
     }
 
     fn changeover(&self, order: usize) -> f64 {
-        match self.job.orders.get(order) {
-            Some(next) if self.timed && order > 0 => next.changeover.value,
-            _ => 0.0,
-        }
+        self.changeover.get(order).copied().unwrap_or(0.0)
     }
 
     /// Run time at a position, with the changeover to the order that begins there.
@@ -174,19 +172,26 @@ impl<'a> Line<'a> {
     }
 }
 
-fn lay_out(job: &Job<'_>, timed: bool, mass: &mut [f64], run: &mut [f64]) {
-    let (mut seed, mut time) = (0.0, 0.0);
+/// Without shifts "time" is seed: 1 s/kg, and no changeovers.
+fn tempo(job: &Job<'_>, pace: &mut [f64], changeover: &mut [f64]) {
+    let timed = !job.shifts.is_empty();
     for (row, order) in job.orders.iter().enumerate() {
-        if timed && row > 0 {
-            time += order.changeover.value;
-        }
+        let speed = order.speed.map_or(1.0, |speed| speed.value);
+        set(pace, row, if timed { 1.0 / speed } else { 1.0 });
+        set(changeover, row, if timed && row > 0 { order.changeover.value } else { 0.0 });
+    }
+    set(pace, job.orders.len(), 1.0);
+    set(changeover, job.orders.len(), 0.0);
+}
+
+fn lay_out(job: &Job<'_>, pace: &[f64], changeover: &[f64], mass: &mut [f64], run: &mut [f64]) {
+    let (mut seed, mut time) = (0.0, 0.0);
+    for (row, ((order, pace), changeover)) in job.orders.iter().zip(pace).zip(changeover).enumerate() {
+        time += changeover;
         set(mass, row, seed);
         set(run, row, time);
         seed += order.mass.value;
-        time += match order.speed {
-            Some(speed) if timed => order.mass.value / speed.value,
-            _ => order.mass.value,
-        };
+        time += order.mass.value * pace;
     }
     set(mass, job.orders.len(), seed);
     set(run, job.orders.len(), time);

@@ -11,6 +11,8 @@ mod no_panic;
 mod readme;
 mod soak;
 mod targets;
+mod wasm;
+mod web;
 
 use crate::step::Step;
 
@@ -69,6 +71,16 @@ pub(crate) const TEST: &[Step] = &[
         name: "readme",
         about: "the examples that README.md runs exit 0 and print something",
         run: readme::readme,
+    },
+    Step {
+        name: "wasm",
+        about: "the npm package is built, is small enough, and computes in Node what Rust computes",
+        run: wasm::wasm,
+    },
+    Step {
+        name: "web",
+        about: "the npm package and the dealer's page do in Chromium what they promise",
+        run: web::web,
     },
 ];
 
