@@ -122,7 +122,9 @@ fn combine(sizes: &[SetSize], most: f64, keep: Keep, gap: f64, memory: &mut [Fil
         count = close(known, grow, most * SLACK, same, sums)?;
     }
     // The empty fill is none.
-    sums.copy_within(1..count, 0);
+    for index in 1..count {
+        *sums.get_mut(index - 1)? = *sums.get(index)?;
+    }
     Some(count - 1)
 }
 
