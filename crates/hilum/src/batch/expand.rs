@@ -334,8 +334,8 @@ impl Plant<'_> {
         let most = match self.keep {
             // The ones that are enough may not be on the shelf.
             Keep::Stock => top,
-            _ if cut_by_time && even && lines => (enough + 1).min(top),
-            _ => enough,
+            Keep::NoStock if cut_by_time && even && lines => (enough + 1).min(top),
+            Keep::NoStock => enough,
         };
         Some(Range { least, enough, most, top, wanted, cut_by_time })
     }
