@@ -154,7 +154,9 @@ fn combine(
         count = close(known, grow, most * SLACK, gap, sums)?;
     }
     // The empty fill is none.
-    sums.copy_within(1..count, 0);
+    for index in 1..count {
+        *sums.get_mut(index - 1)? = *sums.get(index)?;
+    }
     Some(count - 1)
 }
 

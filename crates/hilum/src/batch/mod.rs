@@ -14,6 +14,7 @@ mod node;
 mod output;
 mod plan;
 mod search;
+mod sort;
 mod start;
 mod step;
 mod store;

@@ -108,7 +108,7 @@ impl<'a, 'b> Writer<'a, 'b> {
         let (plant, pours, end) = (self.plant, self.pours, self.end);
         each_span(plant, pours, end, |span| self.span(&span))?;
         if let Some(written) = self.portions.get_mut(..self.portion_count) {
-            written.sort_unstable_by_key(|portion| (portion.mix, portion.order));
+            super::sort::sort(written, |a, b| (a.mix, a.order) < (b.mix, b.order));
         }
         Ok((self.mix_count, self.portion_count))
     }
