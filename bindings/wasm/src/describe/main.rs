@@ -16,7 +16,12 @@ fn main() -> Result<(), Box<dyn Error>> {
         ["vectors"] => print!("{}", hilum_check::vectors::text()?),
         ["plan", job] => print!("{}", hilum_job::plan_json(&std::fs::read_to_string(job)?)?),
         ["account", run] => print!("{}", hilum_job::account_json(&std::fs::read_to_string(run)?)?),
-        _ => return Err("Usage: describe, describe vectors, describe plan JOB.json, or describe account RUN.json.".into()),
+        _ => {
+            return Err(
+                "Usage: describe, describe vectors, describe plan JOB.json, or describe account RUN.json."
+                    .into(),
+            );
+        }
     }
     Ok(())
 }
