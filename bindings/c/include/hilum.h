@@ -2007,7 +2007,7 @@ typedef struct {
     int32_t has_finish;
     /// HILUM_PROVEN when no plan is better; HILUM_BOUND_REACHED when it is valid, but not known to be the best.
     int32_t proof;
-    /// Tanks of which more sets are opened than are on the shelf: bit 0 is tank 0.
+    /// Tanks whose shelf does not suffice, so that less seed is treated than could be: bit 0 is tank 0.
     uint32_t short_of_stock;
 } hilum_batch_summary;
 

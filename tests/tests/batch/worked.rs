@@ -1,6 +1,6 @@
 //! Cases worked by hand.
 use crate::support::{litres, need, order, run, set, shift, tank};
-use hilum::batch::{Filling, Job, Proof, SetSize};
+use hilum::batch::{Error, Filling, Job, Proof, SetSize};
 
 /// 10 t at 4 t/h, 5 mL/kg: 50 L. One size of set, 10 L neat, tank 20 L: three mixes of 20, 20 and 10 L. From eight
 /// o'clock: a quarter of an hour to mix, one hour to run 4 t: 8:15, 9:15, 9:30, 10:30, 10:45, 11:15.
@@ -90,4 +90,47 @@ fn a_shelf_that_does_not_fill_the_lines() {
         Job { orders: &[order(6000.0, 4000.0, 0.0)], tanks: &[it], needs: &[need(5.0, 1, 1.0)], shifts: &[] };
     let planned = run(job).unwrap();
     assert_eq!((planned.mixes.len(), planned.summary.short_of_stock), (0, 1));
+}
+
+/// One set adds 44 mL. At a share of 0.0023 that is 19.13 L of slurry in a tank of 147 L, so up to seven sets (133.9 L);
+/// neat, 76 sets (3.344 L) are the fewest that fill lines of 3.3 L and leave some. The tank is not too small for either, with
+/// 147 / 0.044 = 3340 sets in it at most, nor is one ten times as large.
+#[test]
+fn many_small_sets_in_a_large_tank() {
+    let sets = [set(0.044, 1.0)];
+    for capacity in [147.0, 1470.0] {
+        let mut it = tank(capacity, 15.0, None, Filling::Sets(&sets));
+        it.hold_up = litres(3.3);
+        let job = Job {
+            orders: &[order(10_000.0, 4000.0, 0.0), order(10_000.0, 4000.0, 0.0), order(100.0, 4000.0, 0.0)],
+            tanks: &[it],
+            needs: &[need(5.0, 1, 0.0023), need(5.0, 2, 1.0), need(0.4, 3, 1.0)],
+            shifts: &[],
+        };
+        let planned = run(job).unwrap();
+        crate::valid::check(&job, &planned);
+        assert!(planned.summary.all_treated);
+        // 50 L and the lines are 53.3 L of the first recipe: three sets, 57.39 L.
+        assert_eq!(planned.mixes[0].sets[0], 3);
+        // 53.3 L neat are 1212 sets, in one mix or in several; not all fills were looked at, so a handful more is allowed.
+        let (last, before) = planned.mixes.split_last().unwrap();
+        let neat: u32 = before[1..].iter().map(|mix| mix.sets[0]).sum();
+        assert!((1212..1212 + 40).contains(&neat), "{neat} sets");
+        // 0.04 L and the lines: 76 sets.
+        assert!((76..76 + 40).contains(&last.sets[0]), "{last:?}");
+        assert_eq!(planned.summary.proof, Proof::Bounded);
+    }
+}
+
+/// Lines of 10 L take all that two sets of 5 L add; a tank of 14 L does not take a third.
+#[test]
+fn a_tank_that_is_too_small() {
+    let sets = [set(5.0, 1.0)];
+    let mut it = tank(14.0, 15.0, None, Filling::Sets(&sets));
+    it.hold_up = litres(10.0);
+    let job =
+        Job { orders: &[order(6000.0, 4000.0, 0.0)], tanks: &[it], needs: &[need(5.0, 1, 1.0)], shifts: &[] };
+    assert_eq!(run(job).map(|planned| planned.summary), Err(Error::TankTooSmall { tank: 0 }));
+    it.capacity = litres(15.0);
+    assert!(run(Job { tanks: &[it], ..job }).is_ok());
 }

@@ -29,8 +29,8 @@ test("every check value has the bits that Rust wrote, in Chromium", async () => 
     return check({ hilum, numbers, ...given });
   }, given);
   assert.deepEqual(report.wrong, []);
-  assert.equal(report.hilum, given.vectors.trimEnd().split("\n").length);
-  console.log(`${report.hilum} check values through hilum, ${report.numbers} of them through hilum/numbers, in Chromium`);
+  assert.equal(report.cases, given.vectors.trimEnd().split("\n").length);
+  console.log(`${report.cases} check values: ${report.hilum} results through hilum, ${report.numbers} through hilum/numbers, in Chromium`);
 });
 
 for (const [call, documents] of [["planText", jobs()], ["accountText", runs()]]) {

@@ -11,9 +11,9 @@ test("every check value has the bits that Rust wrote", () => {
   const described = json(new URL("describe.json", work));
   const report = check({ hilum, numbers, described, topics: topics(), vectors });
   assert.deepEqual(report.wrong, []);
-  assert.equal(report.hilum, vectors.trimEnd().split("\n").length);
-  assert.ok(report.numbers > report.hilum / 2, `only ${report.numbers} through hilum/numbers`);
-  console.log(`${report.hilum} check values through hilum, ${report.numbers} of them through hilum/numbers`);
+  assert.equal(report.cases, vectors.trimEnd().split("\n").length);
+  assert.ok(report.numbers > report.cases / 2, `only ${report.numbers} through hilum/numbers`);
+  console.log(`${report.cases} check values: ${report.hilum} results through hilum, ${report.numbers} through hilum/numbers`);
 });
 
 test("decimals are read to the nearest double, as Rust reads them", () => {

@@ -92,7 +92,10 @@ pub(super) fn sets(job: &Job<'_>, fills: &[Fills<'_>]) -> Result<(), Error> {
         let mut living = column.filter(|need| need.living > 0.0 && !sizes(tank).is_empty());
         let (lines, capacity) = (tank.hold_up.value, tank.capacity.value);
         if living.any(|need| fills.between(lines * need.living, capacity * need.living).is_none()) {
-            return Err(Error::TankTooSmall { tank: index });
+            // Where not every fill could be looked at, there may be one.
+            let limit = fills.all.len();
+            let too_many = Error::TooMany { counted: Counted::Sets, limit };
+            return Err(if fills.complete { Error::TankTooSmall { tank: index } } else { too_many });
         }
     }
     Ok(())

@@ -3,7 +3,7 @@
 use super::bound::{self, Bound};
 use super::clock::Clock;
 use super::expand::Choices;
-use super::fill::{self, Fills, Keep};
+use super::fill::{self, Fills, Keep, Tops};
 use super::greedy::{self, Reach};
 use super::line::{self, Line, SLACK};
 use super::node::Node;
@@ -185,8 +185,11 @@ fn all_fills<'a>(job: &Job<'_>, memory: &'a mut [Fill], keep: Keep) -> Result<[F
         let sizes = fill::sizes(tank);
         if !sizes.is_empty() {
             let column = job.needs.iter().skip(index).step_by(job.tanks.len().max(1));
-            let share = column.flatten().map(|need| need.living).fold(0.0, f64::max);
-            *cell = Fills::new(sizes, share * tank.capacity.value, keep, parts.next().unwrap_or(&mut []))?;
+            let full = column.flatten().map(|need| need.living * tank.capacity.value);
+            let full = full.filter(|living| *living > 0.0);
+            let most = full.clone().fold(0.0, f64::max);
+            let tops = Tops { least: full.fold(most, f64::min), most };
+            *cell = Fills::new(sizes, tops, keep, parts.next().unwrap_or(&mut []))?;
         }
     }
     Ok(all)
