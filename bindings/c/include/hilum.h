@@ -1750,6 +1750,9 @@ int32_t hilum_pack_almost_covered(hilum_mass need,
 /// So much water is added per mass of seed.
 #define HILUM_WATER_PLUS 2
 
+/// What water weighs per volume, in kilograms per cubic metre.
+#define HILUM_WATER_KG_PER_M3 998.2
+
 /// What is done about water.
 typedef struct {
     /// The volume to make up to, or the water to add; not looked at when none is added.
@@ -1765,6 +1768,14 @@ typedef struct {
     /// Products and water: what the pump delivers.
     hilum_rate_per_mass total;
 } hilum_slurry;
+
+/// A part of a mix.
+typedef struct {
+    /// Its share of the mix, by volume.
+    hilum_share share;
+    /// What it weighs per volume; water is HILUM_WATER_KG_PER_M3.
+    hilum_density density;
+} hilum_mix_part;
 
 /// A product in the recipe of a mix and in an order's own slurry.
 typedef struct {
@@ -1830,6 +1841,12 @@ int32_t hilum_mix_pour(hilum_share share, hilum_volume mix, hilum_volume *out);
 /// What a pour weighs: volume x density.
 /// Errors: a volume that is not finite or negative; a density that is not finite or not more than 0.
 int32_t hilum_mix_weigh(hilum_volume pour, hilum_density density, hilum_mass *out);
+
+/// What a mix of n parts weighs per volume: the sum of share x density / the sum of shares. Volumes are taken to add.
+/// Errors: NULL; HILUM_NEEDED when no part has a share; a share outside 0 to 1, a density not more than 0.
+int32_t hilum_mix_density(const hilum_mix_part *parts,
+                          size_t n,
+                          hilum_density *out);
 
 /// Whether an order may be treated with the mix of another: for every of n products,
 /// |share in the recipe / own share - 1| <= tolerance (with a slack of 1e-9). Water is not compared.
@@ -1995,6 +2012,14 @@ typedef struct {
     uint32_t order;
 } hilum_batch_portion;
 
+/// When an order's first seed runs.
+typedef struct {
+    /// Since the same instant as the shifts: its mixes are ready and the changeover is over; 0 unless known.
+    hilum_time at;
+    /// 1 when the plan has shifts and comes to the order; else 0.
+    int32_t known;
+} hilum_batch_first;
+
 /// How far a plan comes.
 typedef struct {
     /// Seed treated, from the first order on.
@@ -2025,6 +2050,8 @@ typedef struct {
     hilum_batch_portion *portions;
     /// Room for so many. Afterwards as for n_mixes.
     size_t n_portions;
+    /// Where it is written when each order's first seed runs, as many as the job has orders; NULL when not wanted.
+    hilum_batch_first *firsts;
     /// Batches to reckon with; 0 for a usual number. Give more, up to HILUM_MOST_MIXES, on HILUM_BATCH_TOO_MANY of
     /// HILUM_OF_BATCH_MIXES.
     uint32_t pours;
@@ -2768,6 +2795,12 @@ int32_t hilum_storage_frozen(hilum_temperature seed, bool *out);
 int32_t hilum_storage_warmth(hilum_temperature storage,
                              const hilum_temperature *store_below,
                              int32_t *out);
+
+/// Whether a constituent, as text of length bytes, names a metal that can kill living cells near it: any of its words
+/// does ("zinc sulphate"), or it is the metal's symbol. Common practice. Errors: NULL; HILUM_NOT_UTF8.
+int32_t hilum_is_metal(const char *text,
+                       size_t length,
+                       bool *out);
 
 /* ==== Are they still alive? Counts of a laboratory ======================================================== */
 

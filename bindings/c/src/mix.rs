@@ -180,6 +180,40 @@ pub extern "C" fn hilum_mix_weigh(
     give(out, || Ok(mix::weigh(pour.into(), density.core()?)?.into()))
 }
 
+/// A part of a mix.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct hilum_mix_part {
+    /// Its share of the mix, by volume.
+    pub share: hilum_share,
+    /// What it weighs per volume; water is HILUM_WATER_KG_PER_M3.
+    pub density: hilum_density,
+}
+
+/// What water weighs per volume, in kilograms per cubic metre.
+pub const HILUM_WATER_KG_PER_M3: f64 = 998.2;
+
+/// What a mix of n parts weighs per volume: the sum of share x density / the sum of shares. Volumes are taken to add.
+/// Errors: NULL; HILUM_NEEDED when no part has a share; a share outside 0 to 1, a density not more than 0.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn hilum_mix_density(
+    parts: *const hilum_mix_part,
+    n: usize,
+    out: Option<&mut MaybeUninit<hilum_density>>,
+) -> i32 {
+    give(out, || {
+        // SAFETY: the conventions.
+        let parts = unsafe { call::list(parts, n) }?;
+        for part in parts {
+            part.share.core()?;
+            part.density.core()?;
+        }
+        let parts =
+            parts.iter().filter_map(|part| Some((part.share.core().ok()?, part.density.core().ok()?)));
+        Ok(mix::density(parts)?.into())
+    })
+}
+
 /// A product in the recipe of a mix and in an order's own slurry.
 #[repr(C)]
 #[derive(Clone, Copy, Debug, PartialEq)]

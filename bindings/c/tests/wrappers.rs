@@ -201,6 +201,7 @@ fn the_planner_works_in_the_callers_memory() {
     };
     let mut mixes = vec![MaybeUninit::<output::hilum_batch_mix>::uninit(); 4];
     let mut portions = vec![MaybeUninit::<output::hilum_batch_portion>::uninit(); 8];
+    let mut firsts = [MaybeUninit::<output::hilum_batch_first>::uninit(); 1];
     let mut memory = work(0);
     let mut room = output::hilum_batch_room {
         work: ptr::null_mut(),
@@ -209,6 +210,7 @@ fn the_planner_works_in_the_callers_memory() {
         n_mixes: 4,
         portions: portions.as_mut_ptr().cast(),
         n_portions: 8,
+        firsts: firsts.as_mut_ptr().cast(),
         // Little, so that Miri is done soon.
         pours: 8,
         labels: 8,
@@ -231,6 +233,10 @@ fn the_planner_works_in_the_callers_memory() {
     // By hand: 10 t x 5 mL/kg are 50 L, half of it living: 25 L out of sets of 10 L are three.
     assert_eq!((room.n_mixes, mix.sets[0]), (1, 3));
     assert!((mix.applied.m3 - 0.05).abs() < 1e-12);
+
+    // SAFETY: written for every order.
+    let first = unsafe { firsts[0].assume_init() };
+    assert_eq!((first.known, first.at.s.to_bits()), (1, 600.0_f64.to_bits()));
 
     let mut slots = work(1);
     let (from, to) = (hilum_time { s: 30_000.0 }, hilum_time { s: 90_000.0 });

@@ -52,6 +52,16 @@ pub struct hilum_batch_portion {
     pub order: u32,
 }
 
+/// When an order's first seed runs.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct hilum_batch_first {
+    /// Since the same instant as the shifts: its mixes are ready and the changeover is over; 0 unless known.
+    pub at: hilum_time,
+    /// 1 when the plan has shifts and comes to the order; else 0.
+    pub known: i32,
+}
+
 /// How far a plan comes.
 #[repr(C)]
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -86,6 +96,8 @@ pub struct hilum_batch_room {
     pub portions: *mut hilum_batch_portion,
     /// Room for so many. Afterwards as for n_mixes.
     pub n_portions: usize,
+    /// Where it is written when each order's first seed runs, as many as the job has orders; NULL when not wanted.
+    pub firsts: *mut hilum_batch_first,
     /// Batches to reckon with; 0 for a usual number. Give more, up to HILUM_MOST_MIXES, on HILUM_BATCH_TOO_MANY of
     /// HILUM_OF_BATCH_MIXES.
     pub pours: u32,
@@ -128,6 +140,12 @@ impl hilum_batch_mix {
 impl hilum_batch_portion {
     pub(super) fn new(portion: &Portion) -> Answer<Self> {
         Ok(Self { mass: portion.mass.into(), mix: index(portion.mix)?, order: index(portion.order)? })
+    }
+}
+
+impl hilum_batch_first {
+    pub(super) fn new(at: Option<Time>) -> Self {
+        Self { at: since(at), known: i32::from(at.is_some()) }
     }
 }
 

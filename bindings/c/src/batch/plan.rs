@@ -10,7 +10,9 @@ use super::input::{
     hilum_batch_job, hilum_batch_need, hilum_batch_order, hilum_batch_set, hilum_batch_shift,
     hilum_batch_tank,
 };
-use super::output::{hilum_batch_mix, hilum_batch_portion, hilum_batch_room, hilum_batch_summary};
+use super::output::{
+    hilum_batch_first, hilum_batch_mix, hilum_batch_portion, hilum_batch_room, hilum_batch_summary,
+};
 use crate::call::{self, Answer, Needed, Work, give, need};
 use crate::status::Status;
 
@@ -147,6 +149,13 @@ unsafe fn planned(job: hilum_batch_job, room: &mut hilum_batch_room) -> Answer<h
     }
     for (to, from) in portions_out.iter_mut().zip(portion_list) {
         to.write(hilum_batch_portion::new(from)?);
+    }
+    if !room.firsts.is_null() {
+        // SAFETY: by the caller.
+        let firsts = unsafe { call::room(room.firsts, lists.orders.len()) }?;
+        for (order, to) in firsts.iter_mut().enumerate() {
+            to.write(hilum_batch_first::new(plan.first_seed(order)));
+        }
     }
     (room.n_mixes, room.n_portions) = (mixes, portions);
     Ok(plan.summary().into())

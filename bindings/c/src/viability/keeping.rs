@@ -1,10 +1,11 @@
 //! How long the treated seed may wait, and what keeps it.
 
+use core::ffi::c_char;
 use core::mem::MaybeUninit;
 
 use hilum::quantity::{Measure as _, Time};
 use hilum::viability::storage::{self, Warmth};
-use hilum::viability::{Because, Crossing, Life, PlantBy, plant_by};
+use hilum::viability::{self, Because, Crossing, Life, PlantBy, plant_by};
 
 use super::survival::{hilum_period, hilum_survival, stored};
 use crate::call::{self, Answer, choice, give, hilum_work};
@@ -204,4 +205,16 @@ pub extern "C" fn hilum_storage_warmth(
             Warmth::TooWarm => HILUM_TOO_WARM,
         })
     })
+}
+
+/// Whether a constituent, as text of length bytes, names a metal that can kill living cells near it: any of its words
+/// does ("zinc sulphate"), or it is the metal's symbol. Common practice. Errors: NULL; HILUM_NOT_UTF8.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn hilum_is_metal(
+    text: *const c_char,
+    length: usize,
+    out: Option<&mut MaybeUninit<bool>>,
+) -> i32 {
+    // SAFETY: the conventions.
+    give(out, || Ok(viability::is_metal(unsafe { call::text(text, length) }?)))
 }

@@ -89,7 +89,9 @@ layouts! {
     batch::output::hilum_batch_mix { mixed applied hold_up discarded mix_at ready_at use_by done_at sets tank number has_times has_use_by }
     batch::output::hilum_batch_portion { mass mix order }
     batch::output::hilum_batch_summary { treated finish all_treated has_finish proof short_of_stock }
-    batch::output::hilum_batch_room { work n_work mixes n_mixes portions n_portions pours labels }
+    batch::output::hilum_batch_first { at known }
+    mix::hilum_mix_part { share density }
+    batch::output::hilum_batch_room { firsts work n_work mixes n_mixes portions n_portions pours labels }
     treater::hilum_batch_treater { charge cycle }
     treater::hilum_setting { number }
     treater::hilum_curve_point { setting flow }

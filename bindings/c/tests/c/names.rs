@@ -112,6 +112,7 @@ fn constants_are_those_of_the_core() {
     bits(&[
         (dose::HILUM_WORTH_A_NOTE, rate::WORTH_A_NOTE),
         (dose::HILUM_WORTH_A_WARNING, rate::WORTH_A_WARNING),
+        (hilum_c::mix::HILUM_WATER_KG_PER_M3, hilum::mix::WATER.get().to_base()),
         (c_pack::HILUM_COVERAGE_TOLERANCE, pack::COVERAGE_TOLERANCE),
         (c_pack::HILUM_ALMOST_COVERED, pack::ALMOST_COVERED),
         (hilum_c::account::achieved::HILUM_COVERAGE_FACTOR, hilum::account::COVERAGE),

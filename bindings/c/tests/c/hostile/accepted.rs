@@ -85,6 +85,8 @@ pub(super) const ACCEPTED: &[Accepted] = &[
     row("hilum_survival_*", "survival", ".fraction.one", NUMBERS),
     row("hilum_survival_*", "survival", ".scale.s", NUMBERS),
     row("hilum_survival_*", "survival", ".shape", NUMBERS),
+    // An empty word is no metal.
+    row("hilum_is_metal", "length", "length", &["none"]),
     // The count at time 0 does not depend on how sure it is; any logarithm has a power, which saturates.
     row("hilum_fit_initial", "fit", ".log10_initial", &["huge", "negative"]),
     row("hilum_fit_initial", "fit", ".log10_initial_error", NUMBERS),

@@ -48,6 +48,7 @@ pub(super) const VALUES: &[(&str, &str)] = &[
     ("hilum_pack_size", "{{4000}, 250, 3}"),
     ("hilum_water", "{{5e-6}, HILUM_WATER_UP_TO}"),
     ("hilum_slurry", "{{3e-6}, {5e-6}}"),
+    ("hilum_mix_part", "{{0.5}, {1100}}"),
     ("hilum_recipe_share", "{{0.5}, {0.5}}"),
     ("hilum_batch_treater", "{{60}, {45}}"),
     ("hilum_curve_point", "{{50}, {1e-5}}"),
@@ -70,7 +71,7 @@ pub(super) const VALUES: &[(&str, &str)] = &[
         "hilum_batch_job",
         "{&one_hilum_batch_order, 1, &one_hilum_batch_tank, 1, &one_hilum_batch_need, 1, &one_hilum_batch_shift, 1}",
     ),
-    ("hilum_batch_room", "{work, 60000, mixes, 50, portions, 50, 0, 0}"),
+    ("hilum_batch_room", "{work, 60000, mixes, 50, portions, 50, NULL, 0, 0}"),
 ];
 
 /// Structures that only the library fills: how.
@@ -162,6 +163,8 @@ pub(super) const ESPECIALLY: &[(&str, &str, &str)] = &[
     ("hilum_text_count_in", "length", "9"),
     ("hilum_text_suggestion", "text", "\"5 pounds\""),
     ("hilum_text_suggestion", "length", "8"),
+    ("hilum_is_metal", "text", "\"zinc sulphate\""),
+    ("hilum_is_metal", "length", "13"),
     ("hilum_temperature_read", "text", "\"41 degF\""),
     ("hilum_temperature_read", "length", "7"),
 ];

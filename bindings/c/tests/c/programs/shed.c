@@ -71,6 +71,8 @@ static void packs_and_mixes(void) {
     hilum_mass need = {11000};
     hilum_rate_per_mass products[1], product;
     hilum_water water = {{0}, HILUM_WATER_UP_TO};
+    const hilum_mix_part parts[2] = {{{0.64}, {1250}}, {{0.36}, {HILUM_WATER_KG_PER_M3}}};
+    hilum_density density;
     hilum_slurry slurry;
     hilum_share share;
     uint64_t cases;
@@ -90,6 +92,9 @@ static void packs_and_mixes(void) {
     CHECK(near(share.one, 0.64));
     OK(hilum_slurry_water_share(&slurry, &share));
     CHECK(near(share.one, 0.36));
+    /* 0.64 x 1250 + 0.36 x 998.2 = 1159.352 kg/m3. */
+    OK(hilum_mix_density(parts, 2, &density));
+    CHECK(near(density.kg_per_m3, 1159.352));
     water.volume.m3_per_kg /= 2;
     GIVES(1000 * HILUM_OF_MAKE_UP_TO + HILUM_TOO_LITTLE, hilum_slurry_of(products, 1, &water, &slurry));
 }
@@ -168,6 +173,7 @@ static void cells_and_limits(void) {
     const hilum_sown sown = {40};
     hilum_sown most;
     double share;
+    bool metal;
     int32_t steps;
     hilum_rate_per_mass rate;
     OK(hilum_survival_crossing(&survival, treated, minimum, storage, work, 2, &crossing));
@@ -181,6 +187,10 @@ static void cells_and_limits(void) {
     CHECK(near(share, 0.75));
     OK(hilum_season_limit_max_sowing(&season, active, &most));
     CHECK(near(most.seeds_per_m2, 60));
+    OK(hilum_is_metal("zinc sulphate", 13, &metal));
+    CHECK(metal);
+    OK(hilum_is_metal("talc", 4, &metal));
+    CHECK(!metal);
     /* 1 fl oz/cwt is 652 mm3/kg to the nearest. */
     OK(hilum_rate_per_mass_from(1, HILUM_FL_OZ, 1, HILUM_CWT, &rate));
     OK(hilum_rate_per_mass_to_bus(rate, HILUM_DDI_VOLUME_PER_MASS_SETPOINT, &steps));
@@ -199,7 +209,8 @@ static void batches(void) {
     const hilum_batch_job job = {orders, 2, tanks, 1, needs, 2, shifts, 1};
     hilum_batch_mix mixes[10];
     hilum_batch_portion portions[20];
-    hilum_batch_room room = {NULL, 0, NULL, 0, NULL, 0, 0, 0};
+    hilum_batch_room room = {NULL, 0, NULL, 0, NULL, 0, NULL, 0, 0};
+    hilum_batch_first firsts[2];
     hilum_batch_summary summary;
     double mixed = 0, treated = 0;
     size_t i;
@@ -216,9 +227,13 @@ static void batches(void) {
     room.n_mixes = 10;
     room.portions = portions;
     room.n_portions = 20;
+    room.firsts = firsts;
     OK(hilum_batch_plan(&job, &room, &summary));
     CHECK(room.n_mixes == 4 && summary.all_treated == 1 && summary.has_finish == 1);
     CHECK(near(summary.treated.kg, 40000));
+    /* The first seed runs once the first mix is ready; the second order's not before 25 t at 4 kg/s and two mixes. */
+    CHECK(firsts[0].known == 1 && firsts[0].at.s == 600);
+    CHECK(firsts[1].known == 1 && firsts[1].at.s >= 25000 / 4.0 + 2 * 600);
     for (i = 0; i < room.n_mixes; i++) {
         mixed += mixes[i].mixed.m3;
         CHECK(mixes[i].tank == 0 && mixes[i].number == i + 1 && mixes[i].mixed.m3 <= 0.06 * (1 + 1e-9));
