@@ -10,7 +10,7 @@ use super::step::{Kind, Plant, Pour};
 use super::{MAX_TANKS, tanks};
 
 /// Stops that are tried anew at most, all trials taken together.
-const TRIALS: usize = 20_000;
+pub(super) const TRIALS: usize = 20_000;
 
 /// In place of a shift to wait for: the stop was moved.
 const MOVED: u32 = u32::MAX;
@@ -140,7 +140,8 @@ fn movable_after(plant: &Plant<'_>, pours: &[Pour], tank: usize, first: usize) -
     (first + 1..pours.len()).filter(own).take_while(|index| is_movable(plant, pours, *index)).count()
 }
 
-fn sort(pours: &mut [Pour]) {
+/// By position, then by instant.
+pub(super) fn sort(pours: &mut [Pour]) {
     pours.sort_unstable_by(|a, b| {
         a.position.total_cmp(&b.position).then(a.at.total_cmp(&b.at)).then(a.tank.cmp(&b.tank))
     });

@@ -11,6 +11,7 @@ mod input;
 mod level;
 mod line;
 mod node;
+mod order;
 mod output;
 mod plan;
 mod search;
@@ -33,6 +34,9 @@ pub use store::Label;
 
 use crate::math::ceil;
 
+/// More mixes than this are planned well, but seldom proven.
+const EXACT_MIXES: f64 = 150.0;
+
 /// How much working memory a job needs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Room {
@@ -42,8 +46,8 @@ pub struct Room {
     pub fills: usize,
     /// One per batch; start with this, at most [`MAX_MIXES`], and give more on [`Error::TooMany`] [`Counted::Mixes`].
     pub pours: usize,
-    /// Plans under comparison: any number will do, the search for the best plan goes as far as they last.
-    /// Start with this, and give more if the plan comes out [`Proof::Bounded`] and time matters less.
+    /// Plans under comparison: any number will do, the search for the best plan goes as far as they last. These are for
+    /// a tenth of a second; give more, if the plan comes out [`Proof::Bounded`] and time matters less.
     pub labels: usize,
     /// Tank contents: labels × tanks.
     pub contents: usize,
@@ -58,10 +62,24 @@ impl Room {
             + bound::numbers(job.orders.len(), job.tanks.len())
             + job.shifts.len()
             + 1;
-        let labels = 4096;
+        let labels = labels(job);
         let contents = labels * job.tanks.len();
         Self { numbers, fills: sets * 2048, pours: 1024 + 2 * job.orders.len(), labels, contents }
     }
+}
+
+/// By how many mixes the job will take: beyond [`EXACT_MIXES`] no search ends, and a first plan needs few.
+fn labels(job: &Job<'_>) -> usize {
+    let tanks = job.tanks.len().max(1);
+    let slurry = job.needs.chunks(tanks).zip(job.orders).flat_map(|(needs, order)| {
+        let mass = order.mass.value;
+        needs.iter().zip(job.tanks).map(move |(need, tank)| {
+            need.map_or(0.0, |need| need.per_mass.value * mass / tank.capacity.value)
+        })
+    });
+    let mixes: f64 = slurry.sum();
+    let labels = if mixes > EXACT_MIXES { 4096.0 } else { (400.0 * mixes).clamp(512.0, 24_576.0) };
+    whole(labels).unwrap_or(512).min(131_072 / tanks)
 }
 
 /// Working memory, given by the caller.

@@ -12,7 +12,7 @@ use super::step::{Plant, Stock};
 use super::store::Store;
 use super::{
     Content, Error, Fill, Job, Label, MAX_SIZES, MAX_TANKS, Memory, Mix, Portion, Pour, Proof, Refill, Room,
-    Summary, Tank, check, level, tanks, whole, write,
+    Summary, Tank, check, level, order, tanks, whole, write,
 };
 use crate::math::floor;
 use crate::quantity::{Mass, Time, mass::kilogram, time::second};
@@ -137,6 +137,9 @@ impl<'a> Laid<'a> {
         let proof = if whole { searched } else { Proof::Bounded };
         let (pours, scratch) = desk.pours.split_at_mut_checked(reach.pours).unwrap_or((&mut [], &mut []));
         if let Some(scratch) = scratch.get_mut(..reach.pours) {
+            if let Some(tank) = self.leader() {
+                reach.node = order::larger_first(&plant, tank, pours, scratch, &reach.node);
+            }
             reach.node = level::level(&plant, pours, scratch, &reach.node);
         }
         Ok(Outcome { reach, proof, short_of_stock: write::short_of_stock(&plant, pours) })
