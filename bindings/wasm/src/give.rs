@@ -1,12 +1,14 @@
 //! From what a calculation gives to a slot.
 
-use hilum::quantity::{self, Measure};
+use hilum::quantity::{self, Measure, VolumePerMass};
+use hilum::rate::{Dry, Liquid, PerMass};
 use hilum::seed::{SeedSize, Share, Sown};
 use hilum::treater::{Flow, SeedFlow, Setting};
+use hilum::viability::{DecimalReduction, TitrePerMass, TitrePerVolume};
 
 use crate::slot::Slot;
 #[cfg(feature = "describe")]
-use crate::take::{Kind, Take};
+use crate::take::{AnyTitre, Kind, Take};
 
 /// What a calculation gives.
 pub(crate) trait Give {
@@ -37,7 +39,7 @@ macro_rules! plain {
         }
     )+};
 }
-plain! { Mass Volume Time Seeds MassPerArea Area SeedsPerArea }
+plain! { Mass Volume Time Seeds MassPerArea MassPerSeed Area SeedsPerArea }
 
 macro_rules! domain {
     ($($name:ident)+) => {$(
@@ -50,7 +52,7 @@ macro_rules! domain {
         }
     )+};
 }
-domain! { SeedSize Share Sown Flow SeedFlow }
+domain! { SeedSize Share Sown Flow SeedFlow DecimalReduction TitrePerVolume TitrePerMass }
 
 impl Give for f64 {
     #[cfg(feature = "describe")]
@@ -75,4 +77,46 @@ impl Give for Slot {
     fn give(self) -> Slot {
         self
     }
+}
+
+/// Liquid per mass of seed, water too: there may be none.
+impl Give for VolumePerMass {
+    #[cfg(feature = "describe")]
+    const KINDS: &'static [Kind] = <PerMass<Liquid> as Take>::KINDS;
+    fn give(self) -> Slot {
+        self.give_quantity()
+    }
+}
+
+/// The uncertainty of a rate by mass.
+impl Give for quantity::Ratio {
+    #[cfg(feature = "describe")]
+    const KINDS: &'static [Kind] = <PerMass<Dry> as Take>::KINDS;
+    fn give(self) -> Slot {
+        self.give_quantity()
+    }
+}
+
+/// One of several, told apart by its dimension.
+macro_rules! any {
+    ($($(#[$doc:meta])* $name:ident $kinds:expr;)+) => {$(
+        $(#[$doc])*
+        pub(crate) struct $name(pub(crate) Slot);
+        impl Give for $name {
+            #[cfg(feature = "describe")]
+            const KINDS: &'static [Kind] = $kinds;
+            fn give(self) -> Slot {
+                self.0
+            }
+        }
+    )+};
+}
+
+any! {
+    /// A dose of a product by volume or by mass.
+    SomeRate &[<PerMass<Liquid> as Take>::KINDS[0], <PerMass<Dry> as Take>::KINDS[0]];
+    /// A titre per volume or per mass.
+    SomeTitre <AnyTitre as Take>::KINDS;
+    /// What an entry of the data dictionary carries.
+    FromTheBus crate::take::ON_THE_BUS;
 }

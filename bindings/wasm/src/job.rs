@@ -12,6 +12,13 @@ pub fn plan(job: &str) -> String {
     told(hilum_job::plan_json(job))
 }
 
+/// The account of a run, an object: the very bytes that Rust writes; or a list of what is wrong with the run.
+#[wasm_bindgen]
+#[must_use]
+pub fn account(run: &str) -> String {
+    told(hilum_job::account_json(run))
+}
+
 /// The version of the library.
 #[wasm_bindgen]
 #[must_use]

@@ -61,6 +61,10 @@ codes! {
     20.0 WRONG_DIMENSION "wrong_dimension";
     21.0 TEMPERATURE_POINT "temperature_point";
     22.0 NOT_A_TEMPERATURE "not_a_temperature";
+    23.0 ALREADY_BELOW "already_below";
+    24.0 NEVER "never";
+    25.0 OUTSIDE_CURVE "outside_curve";
+    26.0 NO_ENTRY "no_entry";
 }
 
 impl Refusal {
@@ -95,6 +99,26 @@ impl Refusal {
     #[cfg(feature = "text")]
     pub(crate) const fn out_of_range(value: f64) -> Self {
         Self::new(OUT_OF_RANGE, value)
+    }
+
+    /// There are too few cells from the start.
+    pub(crate) const fn already_below() -> Self {
+        Self::new(ALREADY_BELOW, f64::NAN)
+    }
+
+    /// There are always enough.
+    pub(crate) const fn never() -> Self {
+        Self::new(NEVER, f64::NAN)
+    }
+
+    /// No setting between the catches gives this flow.
+    pub(crate) const fn outside_curve() -> Self {
+        Self::new(OUTSIDE_CURVE, f64::NAN)
+    }
+
+    /// No entry of the data dictionary that the core knows.
+    pub(crate) fn no_entry(number: u32) -> Self {
+        Self::new(NO_ENTRY, f64::from(number))
     }
 
     pub(crate) const fn not_a_count(value: f64) -> Self {

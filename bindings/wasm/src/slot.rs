@@ -99,6 +99,7 @@ impl Slots {
         Ok(match wanted.check {
             Check::Positive => positive(of, base),
             Check::Share => share(of, base),
+            Check::Any => Ok(base),
             Check::NotNegative | Check::Temperature | Check::Later => not_negative(of, base),
         }?)
     }

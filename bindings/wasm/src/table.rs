@@ -7,6 +7,7 @@ mod applied;
 mod label;
 mod living;
 mod seed;
+mod shed;
 
 use crate::refusal::Refused;
 #[cfg(feature = "describe")]
@@ -18,7 +19,7 @@ use crate::slot::Slots;
 pub(crate) type Run = fn(&Slots) -> Result<(), Refused>;
 
 /// The topics' rows, in the order of [`CALCULATORS`].
-const ROWS: &[&[Run]] = &[seed::RUNS, label::RUNS, living::RUNS, applied::RUNS];
+const ROWS: &[&[Run]] = &[seed::RUNS, label::RUNS, shed::RUNS, living::RUNS, applied::RUNS];
 
 /// The calculation of a number.
 pub(crate) fn run(number: usize) -> Option<Run> {
@@ -28,7 +29,7 @@ pub(crate) fn run(number: usize) -> Option<Run> {
 /// What the package is generated from: each calculation for each substance that it takes.
 #[cfg(feature = "describe")]
 pub const CALCULATORS: &[&[fn() -> Vec<Calculator>]] =
-    &[seed::DESCRIBED, label::DESCRIBED, living::DESCRIBED, applied::DESCRIBED];
+    &[seed::DESCRIBED, label::DESCRIBED, shed::DESCRIBED, living::DESCRIBED, applied::DESCRIBED];
 
 /// A calculation as it is documented.
 #[cfg(feature = "describe")]

@@ -1,7 +1,9 @@
 //! From a slot to what a calculation takes.
 
 use hilum::Error;
+use hilum::account;
 use hilum::math;
+use hilum::mix::HoldUp;
 use hilum::quantity::{self, Mass, Measure, Temperature};
 use hilum::rate::{
     Active, ActiveContent, CellCount, Content, Density, Dry, Liquid, PerArea, PerMass, PerSeed, Substance,
@@ -67,7 +69,9 @@ pub(crate) enum Check {
     NotNegative,
     Share,
     Temperature,
-    /// What takes it looks itself.
+    /// Any number; the calculation looks at it.
+    Any,
+    /// What takes it looks at all of it.
     Later,
 }
 
@@ -87,9 +91,18 @@ pub(crate) trait Dosed: Substance<PerMass: Measure, PerSeed: Measure, PerArea: M
 }
 
 /// A product: measured by volume or by mass.
-pub(crate) trait Product: Dosed + Substance<Amount: Take + Give> {
+pub(crate) trait Product:
+    Dosed + Substance<Amount: Take + Give + Measure + account::Quantity<Product = Self>, PerMass: Give>
+{
     /// How its living cells are stated.
-    type Titre: Take;
+    type Titre: Take + Give;
+
+    /// The titre that a dose needs to put so many living cells on one seed.
+    fn titre_for(
+        dose: PerSeed<Self>,
+        cells: PerSeed<CellCount>,
+        recovery: Share,
+    ) -> Result<Self::Titre, Error>;
 
     /// Living cells that a dose puts on one seed.
     fn cells(titre: Self::Titre, dose: PerSeed<Self>, recovery: Share) -> PerSeed<CellCount>;
@@ -111,6 +124,14 @@ pub(crate) trait Product: Dosed + Substance<Amount: Take + Give> {
 
 impl Product for Liquid {
     type Titre = TitrePerVolume;
+
+    fn titre_for(
+        dose: PerSeed<Self>,
+        cells: PerSeed<CellCount>,
+        recovery: Share,
+    ) -> Result<TitrePerVolume, Error> {
+        TitrePerVolume::needed(cells, dose, recovery)
+    }
 
     fn cells(titre: TitrePerVolume, dose: PerSeed<Self>, recovery: Share) -> PerSeed<CellCount> {
         titre.cells(dose, recovery)
@@ -135,6 +156,14 @@ impl Product for Liquid {
 
 impl Product for Dry {
     type Titre = TitrePerMass;
+
+    fn titre_for(
+        dose: PerSeed<Self>,
+        cells: PerSeed<CellCount>,
+        recovery: Share,
+    ) -> Result<TitrePerMass, Error> {
+        TitrePerMass::needed(cells, dose, recovery)
+    }
 
     fn cells(titre: TitrePerMass, dose: PerSeed<Self>, recovery: Share) -> PerSeed<CellCount> {
         titre.cells(dose, recovery)
@@ -203,10 +232,10 @@ macro_rules! dose {
 }
 dose! { PerMass PER_MASS; PerSeed PER_SEED; PerArea PER_AREA; }
 
-/// Whether a dose, an amount or a titre is one of liquid: only volumes have lengths.
+/// Whether a dose, an amount or a titre is one of liquid: only volumes have odd powers of length.
 pub(crate) fn is_liquid(slot: Slot) -> bool {
     match slot {
-        Slot::Quantity(_, powers) => powers.length != 0,
+        Slot::Quantity(_, powers) => powers.length % 2 != 0,
         _ => true,
     }
 }
@@ -231,6 +260,7 @@ plain! {
     Seeds Positive "number of seeds" "seeds" "seeds" "seeds";
     MassPerArea NotNegative "mass per area" "kg/ha" "lb/ac" "kg/m2";
     Area Positive "area" "ha" "ac" "m2";
+    MassPerSeed Positive "mass per seed" "mg/seed" "mg/seed" "kg/seed";
     SeedsPerArea Positive "seeds per area" "seeds/ha" "seeds/ac" "seeds/m2";
     TemperatureDifference Positive "temperature difference" "K" "delta_degF" "K";
 }
@@ -255,6 +285,7 @@ domain! {
     Sown SeedsPerArea Positive "seeds per area" "seeds/ha" "seeds/ac" "seeds/m2";
     UnitOfSeeds Seeds Positive "number of seeds" "seeds" "seeds" "seeds";
     Bushel Mass Positive "mass" "kg" "lb" "kg";
+    HoldUp Volume NotNegative "volume" "L" "fl oz" "m3";
     Density MassPerVolume Positive "mass per volume" "kg/L" "lb/gal" "kg/m3";
     ActiveContent MassPerVolume Positive "mass per volume" "g/L" "lb/gal" "kg/m3";
     SeedFlow MassFlow Positive "mass per time" "kg/min" "lb/min" "kg/s";
@@ -327,6 +358,77 @@ impl Take for Content {
 
 const LATER: Wanted = Wanted { powers: quantity::ratio::POWERS, check: Check::Later };
 
+/// What a gauge shows of a product: there may be none.
+pub(crate) struct Shown<S: Product>(pub(crate) S::Amount);
+impl<S: Product> Take for Shown<S> {
+    #[cfg(feature = "describe")]
+    const KINDS: &'static [Kind] = <S::Amount as Take>::KINDS;
+    const WANTED: Wanted = Wanted { powers: <S::Amount as Measure>::POWERS, check: Check::NotNegative };
+    fn make(_: &Slots, _: usize, base: f64) -> Option<Self> {
+        (!base.is_nan()).then(|| Self(S::Amount::from_base(base)))
+    }
+}
+
+/// Seed on a scale: there may be none.
+pub(crate) struct Weighed(pub(crate) Mass);
+impl Take for Weighed {
+    kinds!("mass" "kg" "lb" "kg");
+    const WANTED: Wanted = Wanted { powers: <Mass as Measure>::POWERS, check: Check::NotNegative };
+    fn make(_: &Slots, _: usize, base: f64) -> Option<Self> {
+        (!base.is_nan()).then(|| Self(Mass::from_base(base)))
+    }
+}
+
+/// A plain number.
+impl Take for f64 {
+    kinds!("number" "" "" "");
+    const WANTED: Wanted = Wanted { powers: quantity::ratio::POWERS, check: Check::Positive };
+    fn make(_: &Slots, _: usize, base: f64) -> Option<Self> {
+        (!base.is_nan()).then_some(base)
+    }
+}
+
+/// A whole number from the bus, of either sign.
+impl Take for i32 {
+    kinds!("whole number" "" "" "");
+    const WANTED: Wanted = LATER;
+    fn make(slots: &Slots, field: usize, _: f64) -> Option<Self> {
+        let number = match slots.get(field) {
+            Slot::Number(number) => number,
+            _ => f64::NAN,
+        };
+        let whole = math::to_i32(number);
+        if whole.is_none() {
+            slots.refuse(field, Refusal::not_a_count(number));
+        }
+        whole
+    }
+}
+
+/// What may be one of several, which the calculation itself takes by its place.
+macro_rules! any {
+    ($($(#[$doc:meta])* $name:ident [$($kind:tt)+];)+) => {$(
+        $(#[$doc])*
+        pub(crate) struct $name;
+        impl Take for $name {
+            kinds!($($kind)+);
+            const WANTED: Wanted = LATER;
+            fn make(_: &Slots, _: usize, _: f64) -> Option<Self> {
+                Some(Self)
+            }
+        }
+    )+};
+}
+
+any! {
+    /// A titre, per volume or per mass.
+    AnyTitre ["cells per volume" "CFU/mL" "CFU/mL" "CFU/m3", "cells per mass" "CFU/g" "CFU/g" "CFU/kg"];
+    /// A volume or a mass.
+    AnyAmount ["volume" "L" "fl oz" "m3", "mass" "kg" "lb" "kg"];
+    /// What an entry of the data dictionary carries.
+    Carried ["quantity that the entry carries" "mL" "fl oz" "base units"];
+}
+
 /// Anything that has a unit.
 impl Take for Slot {
     kinds!("quantity" "" "" "");
@@ -335,3 +437,23 @@ impl Take for Slot {
         Some(slots.get(field))
     }
 }
+
+/// The units of what the data dictionary carries.
+#[cfg(feature = "describe")]
+pub(crate) const ON_THE_BUS: &[Kind] = &[
+    kind!("liquid per mass of seed" "mL/100 kg" "fl oz/cwt" "m3/kg"),
+    kind!("volume" "L" "fl oz" "m3"),
+    kind!("volume per time" "mL/min" "fl oz/min" "m3/s"),
+    kind!("volume per area" "mL/ha" "fl oz/ac" "m3/m2"),
+    kind!("mass" "kg" "lb" "kg"),
+    kind!("mass per mass" "g/100 kg" "oz av/cwt" "kg/kg"),
+    kind!("mass per time" "kg/min" "lb/min" "kg/s"),
+    kind!("mass per area" "kg/ha" "lb/ac" "kg/m2"),
+    kind!("mass per seed" "mg/seed" "mg/seed" "kg/seed"),
+    kind!("mass per volume" "kg/L" "lb/gal" "kg/m3"),
+    kind!("number of seeds" "seeds" "seeds" "seeds"),
+    kind!("seeds per area" "seeds/ha" "seeds/ac" "seeds/m2"),
+    kind!("area" "ha" "ac" "m2"),
+    kind!("time" "s" "s" "s"),
+    kind!("temperature" "degC" "degF" "degC"),
+];

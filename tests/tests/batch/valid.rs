@@ -210,19 +210,20 @@ fn begin(job: &Job<'_>, planned: &Planned, index: usize, at: f64) -> f64 {
     times.ready_at.value
 }
 
-/// More sets than there are on the shelf are opened only where the plan says so.
+/// No more sets are opened than there are on the shelf, and all that could be is treated unless the plan is short of some.
 fn stock(job: &Job<'_>, planned: &Planned) {
     for (tank, it) in job.tanks.iter().enumerate() {
-        let Filling::Sets(sizes) = it.filling else { continue };
-        let opened = |size: usize| -> u64 {
-            planned.mixes.iter().filter(|mix| mix.tank == tank).map(|mix| u64::from(mix.sets[size])).sum()
+        let Filling::Sets(sizes) = it.filling else {
+            assert_eq!(planned.summary.short_of_stock & (1 << tank), 0, "tank {tank} is measured");
+            continue;
         };
-        let short =
-            sizes.iter().enumerate().any(|(n, set)| set.stock.is_some_and(|stock| opened(n) > stock.into()));
-        assert_eq!(
-            short,
-            planned.summary.short_of_stock & (1 << tank) != 0,
-            "tank {tank} is short of stock or not"
-        );
+        for (n, size) in sizes.iter().enumerate() {
+            let mixes = planned.mixes.iter().filter(|mix| mix.tank == tank);
+            let opened: u64 = mixes.map(|mix| u64::from(mix.sets[n])).sum();
+            let stock = size.stock.map_or(u64::MAX, u64::from);
+            assert!(opened <= stock, "{opened} sets of size {n} in tank {tank}, {stock} on the shelf");
+        }
     }
+    let short = planned.summary.short_of_stock != 0;
+    assert!(!(short && planned.summary.all_treated), "short of stock, and all is treated");
 }

@@ -1,11 +1,11 @@
 /**
- * Whole treating jobs: a job in, a plan out.
+ * Whole treating jobs: a job in, a plan out; a run in, an account out.
  *
  * @packageDocumentation
  */
-import { initSync, plan as planned, version as told } from "../generated/job.js";
+import { account as accounted, initSync, plan as planned, version as told } from "../generated/job.js";
 import carried from "../generated/job_wasm.js";
-import type { Job, Plan } from "../generated/documents.js";
+import type { Account, Job, Plan, Run } from "../generated/documents.js";
 import { bytes } from "./bytes.js";
 import { HilumError, type Problem } from "./error.js";
 import { json } from "./json.js";
@@ -31,6 +31,17 @@ export function planText(job: string): string {
 /** The plan of a job. */
 export function plan(job: Job): Plan {
   return JSON.parse(document(planned, json(job))) as Plan;
+}
+
+/** The account of a run, both as JSON text: the very bytes that Rust writes. */
+export function accountText(run: string): string {
+  if (typeof run !== "string") throw whole("wrong_type", run, "must be JSON text");
+  return document(accounted, run);
+}
+
+/** The account of a run: what was really applied. */
+export function account(run: Run): Account {
+  return JSON.parse(document(accounted, json(run))) as Account;
 }
 
 /** The version of the library. */

@@ -2,18 +2,18 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import * as hilum from "hilum";
 import * as numbers from "hilum/numbers";
-import { plan, planText, version } from "hilum/job";
+import { account, accountText, plan, planText, version } from "hilum/job";
 import { check } from "./check.mjs";
-import { jobs, json, text, topics, work } from "./paths.mjs";
+import { jobs, json, runs, text, topics, work } from "./paths.mjs";
 
 test("every check value has the bits that Rust wrote", () => {
   const vectors = text(new URL("vectors.txt", work));
   const described = json(new URL("describe.json", work));
   const report = check({ hilum, numbers, described, topics: topics(), vectors });
   assert.deepEqual(report.wrong, []);
-  assert.equal(report.hilum, vectors.trimEnd().split("\n").length);
-  assert.ok(report.numbers > report.hilum / 2, `only ${report.numbers} through hilum/numbers`);
-  console.log(`${report.hilum} check values through hilum, ${report.numbers} of them through hilum/numbers`);
+  assert.equal(report.cases, vectors.trimEnd().split("\n").length);
+  assert.ok(report.numbers > report.cases / 2, `only ${report.numbers} through hilum/numbers`);
+  console.log(`${report.cases} check values: ${report.hilum} results through hilum, ${report.numbers} through hilum/numbers`);
 });
 
 test("decimals are read to the nearest double, as Rust reads them", () => {
@@ -27,10 +27,17 @@ test("decimals are read to the nearest double, as Rust reads them", () => {
   }
 });
 
-for (const { name, job, plan: expected } of jobs()) {
+for (const { name, given, written } of jobs()) {
   test(`the plan of ${name} is the bytes that Rust writes`, () => {
-    assert.equal(planText(job), expected);
-    assert.deepEqual(plan(JSON.parse(job)), JSON.parse(expected));
+    assert.equal(planText(given), written);
+    assert.deepEqual(plan(JSON.parse(given)), JSON.parse(written));
+  });
+}
+
+for (const { name, given, written } of runs()) {
+  test(`the account of ${name} is the bytes that Rust writes`, () => {
+    assert.equal(accountText(given), written);
+    assert.deepEqual(account(JSON.parse(given)), JSON.parse(written));
   });
 }
 

@@ -14,11 +14,15 @@ export function topics() {
   return names.map((name) => json(new URL(name, folder)));
 }
 
-export function jobs() {
-  const folder = new URL("examples/jobs/", root);
-  return readdirSync(folder).map((name) => ({
+/** Each demo document of a folder of examples, and the text that Rust writes for it. */
+function examples(folder, word) {
+  const url = new URL(`examples/${folder}/`, root);
+  return readdirSync(url).map((name) => ({
     name,
-    job: text(new URL(name, folder)),
-    plan: text(new URL(`plan_${name}`, work)),
+    given: text(new URL(name, url)),
+    written: text(new URL(`${word}_${name}`, work)),
   }));
 }
+
+export const jobs = () => examples("jobs", "plan");
+export const runs = () => examples("runs", "account");

@@ -1,10 +1,9 @@
 //! `describe` prints, as JSON, what the npm package's functions, types, messages and schemas are generated
-//! from. `describe vectors` prints the check values as exact bits, `describe plan` the plan of the job on
-//! standard input: what the package is compared with.
+//! from. `describe vectors` prints the check values as exact bits, `describe plan JOB.json` the plan of a job,
+//! `describe account RUN.json` the account of a run: what the package is compared with.
 
 use std::collections::BTreeMap;
 use std::error::Error;
-use std::io::Read;
 
 use hilum::unit::Powers;
 use hilum_wasm::{CALCULATORS, CODES, Calculator, Input, TEXT_CODES};
@@ -15,12 +14,14 @@ fn main() -> Result<(), Box<dyn Error>> {
     match arguments.iter().map(String::as_str).collect::<Vec<_>>().as_slice() {
         [] => println!("{:#}", package()),
         ["vectors"] => print!("{}", hilum_check::vectors::text()?),
-        ["plan"] => {
-            let mut job = String::new();
-            std::io::stdin().read_to_string(&mut job)?;
-            print!("{}", hilum_job::plan_json(&job)?);
+        ["plan", job] => print!("{}", hilum_job::plan_json(&std::fs::read_to_string(job)?)?),
+        ["account", run] => print!("{}", hilum_job::account_json(&std::fs::read_to_string(run)?)?),
+        _ => {
+            return Err(
+                "Usage: describe, describe vectors, describe plan JOB.json, or describe account RUN.json."
+                    .into(),
+            );
         }
-        _ => return Err("Usage: describe, describe vectors, or describe plan < JOB.json.".into()),
     }
     Ok(())
 }

@@ -1,16 +1,15 @@
-//! What does the label mean, how much product is that, and is it allowed?
+//! What does the label mean, and is it allowed?
 
-use hilum::limit::SeasonLimit;
-use hilum::mix::{Slurry, Water};
-use hilum::pack::{Coverage, SetsNeeded};
-use hilum::quantity::{Mass, MassPerArea, Measure, Seeds, SeedsPerArea, Volume};
+use hilum::limit::{SeasonLimit, total_on_seed};
+use hilum::quantity::{Mass, MassPerArea, Measure, Seeds, SeedsPerArea};
 use hilum::rate::{
-    ActivePerArea, ActivePerMass, ActivePerSeed, Content, Density, PerArea, PerMass, PerSeed, RatePerMass,
-    Substance,
+    ActivePerArea, ActivePerMass, ActivePerSeed, Content, Density, Dry, PerArea, PerMass, PerSeed,
+    RatePerMass, Substance,
 };
-use hilum::seed::{Bushel, SeedSize, Share, Sown, UnitOfSeeds};
+use hilum::seed::{Bushel, SeedSize, Sown, UnitOfSeeds};
 
-use crate::refusal::{Blame, Refusal, Refused};
+use crate::give::{Give, SomeRate};
+use crate::refusal::{Blame, Refused};
 use crate::slot::Slots;
 
 super::calculators! {
@@ -39,6 +38,15 @@ super::calculators! {
         per_area[S](per_seed: PerSeed<S>, sown: Sown) -> per_area: PerArea<S> = per_seed.per_area(sown);
         /// Product for a mass of seed: rate × mass.
         needed[S](rate: PerMass<S>, mass: Mass) -> amount: <S as Substance>::Amount = rate.needed(mass).looked_at()?;
+        /// The seed that an amount of product treats: amount / rate.
+        treats[S](rate: PerMass<S>, amount: <S as Substance>::Amount) -> mass: Mass =
+            rate.treats(amount).looked_at()?;
+        /// The dose on one seed, of a label that states an amount per area: dose per area / seeds sown per area.
+        from_area[S](per_area: PerArea<S>, sown: Sown) -> per_seed: PerSeed<S> = per_area.per_seed(sown);
+        /// A liquid dose, weighed: rate × density.
+        weighed(rate: RatePerMass, density: Density) -> rate: PerMass<Dry> = rate.weighed(density);
+        /// A dose by mass, measured by volume: rate / density.
+        measured(rate: PerMass<Dry>, density: Density) -> rate: RatePerMass = rate.measured(density);
         /// The seed size at which a dose per mass and a dose per seed are the same: rate / dose per seed.
         implied_size[S](rate: PerMass<S>, per_seed: PerSeed<S>) -> size: SeedSize = rate.implied_size(per_seed);
         /// By how much a dose per seed differs from the rate that governs: dose × size / rate − 1.
@@ -61,6 +69,14 @@ super::calculators! {
             let one_per_kg = SeedSize::new(Seeds::from_base(1.0) / Mass::from_base(1.0)).looked_at()?;
             S::active(per_seed.per_mass(one_per_kg), content, None).of(slots, 1)?.per_seed(one_per_kg)
         };
+        /// The product that holds so much active: active / content, liquid where the content is per volume.
+        product(active: ActivePerMass, content: Content) -> rate: SomeRate = SomeRate(match content {
+            Content::PerVolume(content) => active.in_liquid(content).give(),
+            Content::ByMass(share) => active.in_dry(share).of(slots, 1)?.give(),
+        });
+        /// The liquid product that holds so much active, where the content is by mass: active / (content × density).
+        product(active: ActivePerMass, content: Content, density: Density) -> rate: SomeRate =
+            SomeRate(active.in_liquid(content.per_volume(Some(density)).of(slots, 1)?).give());
         /// Active ingredient per area: active per seed × seeds sown per area.
         per_area(active: ActivePerSeed, sown: Sown) -> per_area: ActivePerArea = active.per_area(sown);
         /// Active ingredient per area: active per mass / size × seeds sown per area.
@@ -80,28 +96,15 @@ super::calculators! {
         /// The sowing rate at which the season's limit is met: (limit − used) / active per seed, 0 when nothing is left.
         max_sowing(limit: MassPerArea, used: MassPerArea, active: ActivePerSeed) -> sown: SeedsPerArea =
             season(slots, limit, Some(used))?.max_sowing(active);
+        /// An active on the seed, over two products or what was on it before: first + second.
+        on_seed(first: ActivePerSeed, second: ActivePerSeed) -> active: ActivePerSeed =
+            total_on_seed([first, second]).looked_at()?;
+        /// The share of the season's limit that this is: active per seed × sown / limit; more than 1 is not allowed.
+        share(limit: MassPerArea, active: ActivePerSeed, sown: Sown) -> share: f64 =
+            season(slots, limit, None)?.share(active, sown);
         /// The share of the season's limit that this is: (active per seed × sown + used) / limit; more than 1 is not allowed.
         share(limit: MassPerArea, used: MassPerArea, active: ActivePerSeed, sown: Sown) -> share: f64 =
             season(slots, limit, Some(used))?.share(active, sown);
-    }
-    mix {
-        /// The share of a product in a mix that is made up with water: rate / volume made up to.
-        share(rate: RatePerMass, make_up_to: RatePerMass) -> share: Share =
-            Slurry::of([rate], Water::UpTo(make_up_to)).of(slots, 1)?.share(rate).of(slots, 0)?;
-        /// The seed that a volume of mix treats: volume / slurry rate.
-        treats(volume: Volume, slurry: RatePerMass) -> mass: Mass =
-            Slurry::of([slurry], Water::None).looked_at()?.treats(volume).looked_at()?;
-        /// The mix that a mass of seed takes up: mass × slurry rate.
-        fill(mass: Mass, slurry: RatePerMass) -> volume: Volume =
-            Slurry::of([slurry], Water::None).looked_at()?.fill(mass).looked_at()?;
-    }
-    pack {
-        /// Whole sets to open for a mass of seed: need / what one set covers, rounded up.
-        sets(need: Mass, covers: Mass) -> sets: f64 = {
-            let set = Coverage::new(covers).looked_at()?;
-            let sets = SetsNeeded::sum([(need, set)]).looked_at()?.whole().of(slots, 0)?;
-            u32::try_from(sets).map(f64::from).map_err(|_| slots.refuse(0, Refusal::not_a_count(f64::INFINITY)))?
-        };
     }
 }
 

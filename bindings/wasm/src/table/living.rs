@@ -1,14 +1,17 @@
 //! Are they still alive?
 
-use hilum::quantity::{Temperature, TemperatureDifference, Time};
+use hilum::quantity::{Measure, Temperature, TemperatureDifference, Time};
 use hilum::rate::{CellCount, PerMass, PerSeed};
 use hilum::seed::{SeedSize, Share};
 use hilum::viability::{
-    DecimalReduction, Model, Period, Reference, Survival, TwoPhase, WeibullScale, WeibullShape,
+    Crossing, DecimalReduction, Fit, Model, Period, Reference, Sample, Survival, TitrePerMass,
+    TitrePerVolume, TwoPhase, WeibullScale, WeibullShape, fit_log_linear,
 };
 
-use crate::refusal::{Blame, Refused};
-use crate::take::Product;
+use crate::give::{Give, SomeTitre};
+use crate::refusal::{Blame, Refusal, Refused};
+use crate::slot::{Slot, Slots};
+use crate::take::{AnyAmount, AnyTitre, Product, is_liquid, take};
 
 super::calculators! {
     slots =>
@@ -23,7 +26,45 @@ super::calculators! {
         dose_for[S](titre: <S as Product>::Titre, cells: PerSeed<CellCount>, recovery: Share)
             -> per_seed: PerSeed<S> = S::dose_for(titre, cells, recovery).of(slots, 2)?;
     }
+    living {
+        /// The titre that a dose needs to put so many living cells on one seed: cells / (dose × recovery).
+        titre_for[S](per_seed: PerSeed<S>, cells: PerSeed<CellCount>, recovery: Share) -> titre: <S as Product>::Titre =
+            S::titre_for(per_seed, cells, recovery).of(slots, 2)?;
+        /// The titre of a set, when that of its living part is known: titre × part / set.
+        titre_in_set(titre: AnyTitre, part: AnyAmount, set: AnyAmount) -> titre: SomeTitre = {
+            let _: (AnyTitre, AnyAmount, AnyAmount) = (titre, part, set);
+            SomeTitre(in_set(slots)?)
+        };
+    }
     survival {
+        /// How long storage is worth at the reference temperature: a first period, then another until the time.
+        effective_time(time: Time, at: Temperature, z: TemperatureDifference, first: Time, first_temperature: Temperature, temperature: Temperature)
+            -> time: Time = {
+                let reference = Reference::new(at, z).looked_at()?;
+                let storage = [
+                    Period::new(first, Some(first_temperature)).looked_at()?,
+                    Period::new(time, Some(temperature)).looked_at()?,
+                ];
+                // The curve does not matter to the time.
+                let any = DecimalReduction::new(Time::from_base(1.0)).looked_at()?;
+                Survival::new(Model::LogLinear(any), Some(reference)).effective_time(&storage, time).looked_at()?
+            };
+        /// The living cells on a seed after a time: cells × 10^(−time / D).
+        count(cells: PerSeed<CellCount>, d: DecimalReduction, time: Time) -> cells: PerSeed<CellCount> =
+            Survival::new(Model::LogLinear(d), None).count(cells, &[], time).looked_at()?;
+        /// The last moment at which there are enough cells on a seed: D × log10(cells / minimum), in whole seconds.
+        last_moment(cells: PerSeed<CellCount>, minimum: PerSeed<CellCount>, d: DecimalReduction) -> time: Time =
+            match Survival::new(Model::LogLinear(d), None).crossing(cells, minimum, &[]) {
+                Crossing::At(time) => time,
+                Crossing::AlreadyBelow => return Err(slots.refuse(0, Refusal::already_below())),
+                Crossing::Never => return Err(slots.refuse(1, Refusal::never())),
+            };
+        /// The decimal reduction time through two counts: (time 2 − time 1) / log10(count 1 / count 2).
+        fit_d(time_1: Time, count_1: f64, time_2: Time, count_2: f64) -> d: DecimalReduction =
+            fitted(slots, [(time_1, count_1), (time_2, count_2)])?.decimal_reduction;
+        /// log10 of the count at time 0, by the line through two counts.
+        fit_log10(time_1: Time, count_1: f64, time_2: Time, count_2: f64) -> log10: f64 =
+            fitted(slots, [(time_1, count_1), (time_2, count_2)])?.log10_initial;
         /// log10 of the living share after a time: −time / D.
         log_linear(d: DecimalReduction, time: Time) -> log10: f64 =
             Survival::new(Model::LogLinear(d), None).log10(&[], time).looked_at()?;
@@ -43,6 +84,26 @@ super::calculators! {
         two_phase(fraction: Share, fast: DecimalReduction, slow: DecimalReduction, time: Time, at: Temperature, z: TemperatureDifference, temperature: Temperature)
             -> log10: f64 = kept(Model::TwoPhase(TwoPhase::new(fraction, fast, slow).of(slots, 1)?), time, at, z, temperature)?;
     }
+}
+
+/// A powder in a dry set, a liquid part in a liquid set, or a powder stirred into a liquid one.
+fn in_set(slots: &Slots) -> Result<Slot, Refused> {
+    if is_liquid(slots.get(0)) {
+        let titre: TitrePerVolume = take(slots, 0)?;
+        return Ok(titre.in_set(take(slots, 1)?, take(slots, 2)?).of(slots, 1)?.give());
+    }
+    let (titre, part) = (take::<TitrePerMass>(slots, 0)?, take(slots, 1)?);
+    if is_liquid(slots.get(2)) {
+        Ok(titre.stirred_into(part, take(slots, 2)?).of(slots, 1)?.give())
+    } else {
+        Ok(titre.in_set(part, take(slots, 2)?).of(slots, 1)?.give())
+    }
+}
+
+/// What two counts say; the second is to blame when they do not fall.
+fn fitted(slots: &Slots, counts: [(Time, f64); 2]) -> Result<Fit, Refused> {
+    let [first, second] = counts.map(|(time, count)| Sample::new(time, count));
+    fit_log_linear(&[first.looked_at()?, second.looked_at()?]).of(slots, 3)
 }
 
 /// Kept at one temperature for all of the time.

@@ -1,6 +1,6 @@
 //! How much seed is it, and how is it sown?
 
-use hilum::quantity::{Area, Mass, MassPerArea, Seeds};
+use hilum::quantity::{Area, Mass, MassPerArea, MassPerSeed, Seeds};
 use hilum::seed::{Bushel, SeedSize, SeedUnit, Share, Sown, pure_live_seed};
 
 use crate::refusal::{Blame, positive};
@@ -21,6 +21,16 @@ super::calculators! {
         size_from_thousand(thousand: Mass) -> size: SeedSize = SeedSize::of_thousand(thousand).looked_at()?;
         /// What a thousand seeds weigh: 1000 / size.
         thousand(size: SeedSize) -> thousand: Mass = size.thousand();
+        /// The size of seed of which one weighs so much: 1 / mass per seed.
+        size_from_seed(seed: MassPerSeed) -> size: SeedSize = SeedSize::of_seed(seed).looked_at()?;
+        /// What one seed weighs, on average: 1 / size.
+        seed_mass(size: SeedSize) -> seed: MassPerSeed = size.seed_mass();
+        /// The least seeds per mass that a tolerance leaves possible: size × (1 − tolerance).
+        least_within(size: SeedSize, tolerance: Share) -> size: SeedSize = size.within(tolerance).of(slots, 1)?.0;
+        /// The most seeds per mass that a tolerance leaves possible: size × (1 + tolerance).
+        most_within(size: SeedSize, tolerance: Share) -> size: SeedSize = size.within(tolerance).of(slots, 1)?.1;
+        /// What one seed unit weighs: unit / size, or what a bag sold by weight holds.
+        unit_mass(unit: SeedUnit, size: SeedSize) -> mass: Mass = unit.mass(size);
         /// How many seed units a mass is: mass × size / unit, or mass / unit for bags sold by weight.
         units(mass: Mass, size: SeedSize, unit: SeedUnit) -> units: f64 = unit.units_in(mass, size).looked_at()?;
         /// How many bushels a mass is: mass / bushel.
@@ -41,6 +51,6 @@ super::calculators! {
         /// The area that a number of seeds sows: seeds / sown.
         area(seeds: Seeds, sown: Sown) -> area: Area = sown.area(seeds).looked_at()?;
         /// The seeds that an area takes: sown × area.
-        seeds(area: Area, sown: Sown) -> seeds: Seeds = sown.seeds_for(area).looked_at()?;
+        seeds_for(area: Area, sown: Sown) -> seeds: Seeds = sown.seeds_for(area).looked_at()?;
     }
 }

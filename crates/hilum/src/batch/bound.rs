@@ -39,7 +39,7 @@ impl<'a, 'b> Bound<'a, 'b> {
         let step = leader
             .and_then(|tank| plant.tank(tank))
             .map_or(0.0, |tank| common(sizes(tank).iter().map(|it| it.adds.value)));
-        for (tank, column) in mixes.chunks_exact_mut(rows).enumerate() {
+        for (tank, column) in mixes.chunks_exact_mut(rows.max(1)).enumerate() {
             later(plant, tank, column, |slurry, share| least_mixes(plant, tank, slurry, share));
         }
         if let Some(tank) = leader {

@@ -6,11 +6,12 @@
 //! up to one of these, without losing time.
 
 use super::clock::{INSTANT, Slot};
+use super::fill::Keep;
 use super::greedy::{Choice, choose};
 use super::line::SLACK;
 use super::node::Node;
 use super::step::{Kind, Leg, Plant};
-use super::{Error, tanks};
+use super::tanks;
 
 /// What was decided at a stop.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
@@ -107,7 +108,7 @@ impl Choices<'_, '_> {
         let order = plant.line.order_at(node.position);
         let leader = self.leader.filter(|it| joined & (1 << it) != 0 && plant.is_sets(*it, order));
         for tank in tanks(joined).filter(|tank| Some(*tank) != leader) {
-            let Ok(fill) = choose(plant, node, tank, slot) else { return false };
+            let fill = choose(plant, node, tank, slot);
             if fill == Choice::OutOfStock {
                 return false;
             }
@@ -125,7 +126,7 @@ impl Choices<'_, '_> {
             return cut;
         };
         let fills = plant.fills(leader);
-        let Ok(Some(range)) = plant.range(&base, leader, slot) else { return true };
+        let Some(range) = plant.range(&base, leader, slot) else { return true };
         // A larger fill than now may be of use at a later moment.
         let mut cut = range.cut_by_time;
         for index in (range.least..=range.most).rev() {
@@ -312,34 +313,31 @@ impl Plant<'_> {
         }
     }
 
-    /// None for a tank that is measured.
-    pub(super) fn range(&self, node: &Node, tank: usize, slot: &Slot) -> Result<Option<Range>, Error> {
+    /// None for a tank that is measured; an empty one where there are too few sets on the shelf.
+    pub(super) fn range(&self, node: &Node, tank: usize, slot: &Slot) -> Option<Range> {
         let order = self.line.order_at(node.position);
         if !self.is_sets(tank, order) {
-            return Ok(None);
+            return None;
         }
         let (fills, share) = (self.fills(tank), self.living(tank, node.position));
         let most = self.mixed(tank, node.position, slot.at, None, &node.content(tank));
         let until = self.position_at(node.position, slot.ready, most.expires.min(self.clock.total()));
         let (usable, recipe) = (self.line.slurry(tank, until), self.line.recipe_end(tank, order));
         let wanted = (usable.min(recipe) - most.from + most.hold_up) * share * (1.0 - SLACK);
-        let too_small = Error::TankTooSmall { tank };
-        let top = fills.at_most(self.capacity(tank) * share * (1.0 + SLACK)).ok_or(too_small)?;
-        let least = fills
-            .at_least(most.hold_up * share * (1.0 + SLACK))
-            .filter(|least| *least <= top)
-            .ok_or(too_small)?;
+        let Some((least, top)) = fills.between(most.hold_up * share, self.capacity(tank) * share) else {
+            return Some(Range { least: 1, enough: 0, most: 0, top: 0, wanted, cut_by_time: false });
+        };
         let enough = fills.at_least(wanted).map_or(top, |enough| enough.min(top)).max(least);
         let cut_by_time = usable < recipe;
         let even = fills.get(enough).is_some_and(|fill| fill.living <= wanted * (1.0 + 3.0 * SLACK));
         let lines = self.tank(tank).is_some_and(|it| it.hold_up.value > 0.0);
-        let most = match self.stock {
+        let most = match self.keep {
             // The ones that are enough may not be on the shelf.
-            Some(stock) if stock.tank == tank => top,
-            _ if cut_by_time && even && lines => (enough + 1).min(top),
-            _ => enough,
+            Keep::Stock => top,
+            Keep::NoStock if cut_by_time && even && lines => (enough + 1).min(top),
+            Keep::NoStock => enough,
         };
-        Ok(Some(Range { least, enough, most, top, wanted, cut_by_time }))
+        Some(Range { least, enough, most, top, wanted, cut_by_time })
     }
 }
 

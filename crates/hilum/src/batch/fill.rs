@@ -58,15 +58,15 @@ impl<'a> Fills<'a> {
     /// Fills up to a volume of living product; takes half the memory, and needs all of it.
     pub(super) fn new(
         sizes: &[SetSize],
-        most: f64,
+        tops: Tops,
         stock: Keep,
         memory: &'a mut [Fill],
     ) -> Result<Self, Error> {
         let room = memory.len() / 2;
-        let all = combine(sizes, most, stock, 0.0, memory);
+        let all = combine(sizes, tops.most, stock, |_| 0.0, memory);
         let complete = all.is_some();
-        // Else by the handful, two thirds of what there is room for, evenly spaced.
-        let some = || combine(sizes, most, stock, most / thirds(room), memory);
+        // Else by the handful, two thirds of what there is room for.
+        let some = || combine(sizes, tops.most, stock, |living| tops.gap(living, thirds(room)), memory);
         let count = all.or_else(some).ok_or(Error::TooMany { counted: Counted::Sets, limit: room })?;
         Ok(Self { all: memory.get(..count).unwrap_or(&[]), complete })
     }
@@ -82,8 +82,38 @@ impl<'a> Fills<'a> {
         (index < self.all.len()).then_some(index)
     }
 
+    /// The smallest fill of more than the first volume and the largest of at most the second, if there are any.
+    pub(super) fn between(&self, more_than: f64, at_most: f64) -> Option<(usize, usize)> {
+        let least = self.at_least(more_than * (1.0 + SLACK))?;
+        let most = self.at_most(at_most * (1.0 + SLACK))?;
+        (least <= most).then_some((least, most))
+    }
+
     pub(super) fn get(&self, index: usize) -> Option<&'a Fill> {
         self.all.get(index)
+    }
+}
+
+/// Living product in a full tank: of the recipe that takes least, and of the one that takes most.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Tops {
+    pub(super) least: f64,
+    pub(super) most: f64,
+}
+
+impl Tops {
+    /// Between fills of this volume, where there is room for so many: even up to the least top, then four times as wide
+    /// up to four times as much, and so on. So a recipe with a small share, too, has fills to choose from.
+    fn gap(self, living: f64, room: f64) -> f64 {
+        let (mut steps, mut top, mut own) = (1.0, self.least, self.least);
+        while top < self.most * (1.0 - SLACK) {
+            if top < living {
+                own = (4.0 * top).min(self.most);
+            }
+            top *= 4.0;
+            steps += 0.75;
+        }
+        own * steps / room
     }
 }
 
@@ -92,7 +122,13 @@ fn thirds(room: usize) -> f64 {
 }
 
 /// Adds size after size: every sum is a sum of the sizes before, or a sum found and one set more.
-fn combine(sizes: &[SetSize], most: f64, keep: Keep, gap: f64, memory: &mut [Fill]) -> Option<usize> {
+fn combine(
+    sizes: &[SetSize],
+    most: f64,
+    keep: Keep,
+    gap: impl Fn(f64) -> f64,
+    memory: &mut [Fill],
+) -> Option<usize> {
     let room = memory.len() / 2;
     let (sums, before) = memory.split_at_mut_checked(room)?;
     let most = most * (1.0 + SLACK);
@@ -101,22 +137,32 @@ fn combine(sizes: &[SetSize], most: f64, keep: Keep, gap: f64, memory: &mut [Fil
     for (index, size) in sizes.iter().enumerate() {
         let known = before.get_mut(..count)?;
         known.copy_from_slice(sums.get(..count)?);
-        if gap <= 0.0 && size.adds.value <= most * SLACK {
+        let adds = size.adds.value;
+        if gap(0.0) <= 0.0 && adds <= most * SLACK {
             return None;
         }
-        let handful = u32::try_from(super::whole(1.01 * gap / size.adds.value).unwrap_or(usize::MAX))
-            .unwrap_or(u32::MAX);
+        let sets_beyond = |living| whole_sets(1.01 * gap(living) / adds);
+        // As many as are beyond the gap where they lead.
+        let handful = |living| sets_beyond(living + f64::from(sets_beyond(living)) * adds);
         let stock = size.stock.filter(|_| keep == Keep::Stock).unwrap_or(u32::MAX);
         let fits =
             |fill: &Fill| fill.living <= most && fill.sets.get(index).is_some_and(|sets| *sets <= stock);
-        let grow = |fill: &Fill| fill.with(index, size, handful.max(1)).filter(fits);
+        let grow = |fill: &Fill| fill.with(index, size, handful(fill.living)).filter(fits);
         // Nothing is nearer than -1: all are kept.
-        let same = if keep == Keep::Stock && gap <= 0.0 { -1.0 } else { gap.max(most * SLACK) };
-        count = close(known, grow, most * SLACK, same, sums)?;
+        let all = keep == Keep::Stock && gap(0.0) <= 0.0;
+        let gap = |living| if all { -1.0 } else { gap(living).max(most * SLACK) };
+        count = close(known, grow, most * SLACK, gap, sums)?;
     }
     // The empty fill is none.
-    sums.copy_within(1..count, 0);
+    for index in 1..count {
+        *sums.get_mut(index - 1)? = *sums.get(index)?;
+    }
     Some(count - 1)
+}
+
+/// At least one.
+fn whole_sets(sets: f64) -> u32 {
+    super::whole(sets).and_then(|sets| u32::try_from(sets).ok()).unwrap_or(u32::MAX).max(1)
 }
 
 /// Merges `known` with the sums found, grown; none if they do not fit.
@@ -124,7 +170,7 @@ fn close(
     known: &[Fill],
     grow: impl Fn(&Fill) -> Option<Fill>,
     same: f64,
-    gap: f64,
+    gap: impl Fn(f64) -> f64,
     sums: &mut [Fill],
 ) -> Option<usize> {
     let (mut old, mut base, mut count) = (known.iter().peekable(), 0, 0_usize);
@@ -144,7 +190,7 @@ fn close(
             (None, None) => return Some(count),
         };
         match count.checked_sub(1).and_then(|last| sums.get_mut(last)) {
-            Some(last) if next.living - last.living <= gap => {
+            Some(last) if next.living - last.living <= gap(next.living) => {
                 if count > 1 && next.living - last.living <= same && next.is_better_than(last) {
                     *last = next;
                 }

@@ -26,7 +26,7 @@ pub(super) fn plan(plant: &Plant<'_>, pours: &mut [Pour]) -> Result<Reach, Error
         count = without_unused(plant, &node, due, pours, count);
         let mut short = false;
         for tank in tanks(due) {
-            let choice = choose(plant, &node, tank, &slot)?;
+            let choice = choose(plant, &node, tank, &slot);
             short |= choice == Choice::OutOfStock;
             let limit = pours.len();
             let cell = pours.get_mut(count).ok_or(Error::TooMany { counted: Counted::Mixes, limit })?;
@@ -37,7 +37,7 @@ pub(super) fn plan(plant: &Plant<'_>, pours: &mut [Pour]) -> Result<Reach, Error
         if short {
             break;
         }
-        node = mixed(plant, &node, due, &slot)?;
+        node = mixed(plant, &node, due, &slot);
         let leg = plant.leg(node.position, node.work, node.contents(plant));
         idle = if leg.to > node.position { 0 } else { idle + 1 };
         node = after(&node, &leg, 0);
@@ -84,18 +84,21 @@ fn slot(plant: &Plant<'_>, node: &Node, due: u32) -> Option<(Slot, u32)> {
 }
 
 /// All that is due, mixed.
-fn mixed(plant: &Plant<'_>, node: &Node, due: u32, slot: &Slot) -> Result<Node, Error> {
+fn mixed(plant: &Plant<'_>, node: &Node, due: u32, slot: &Slot) -> Node {
     let mut next = *node;
     for tank in tanks(due) {
-        let fill = choose(plant, node, tank, slot)?.fill();
+        let fill = choose(plant, node, tank, slot).fill();
         next.mix(plant, tank, slot, fill.and_then(|index| plant.fills(tank).get(index)));
     }
-    Ok(next)
+    next
 }
 
 /// Whole sets for as much as will be used, and no more if that can be helped; none for a measured tank.
-pub(super) fn choose(plant: &Plant<'_>, node: &Node, tank: usize, slot: &Slot) -> Result<Choice, Error> {
-    let Some(range) = plant.range(node, tank, slot)? else { return Ok(Choice::Measure) };
+pub(super) fn choose(plant: &Plant<'_>, node: &Node, tank: usize, slot: &Slot) -> Choice {
+    let Some(range) = plant.range(node, tank, slot) else { return Choice::Measure };
+    if range.least > range.top {
+        return Choice::OutOfStock;
+    }
     let fills = plant.fills(tank);
     let exact = fills.get(range.enough).is_some_and(|fill| fill.living >= range.wanted);
     // A smaller one that is used up, then a smallest one for the rest, leaves least before a night.
@@ -104,7 +107,7 @@ pub(super) fn choose(plant: &Plant<'_>, node: &Node, tank: usize, slot: &Slot) -
     let in_stock = |index: &usize| fills.get(*index).is_some_and(|fill| plant.is_in_stock(tank, node, fill));
     let smaller = (range.least..=wanted).rev().find(in_stock);
     let larger = || (wanted..=range.top).find(in_stock);
-    Ok(smaller.or_else(larger).map_or(Choice::OutOfStock, Choice::Fill))
+    smaller.or_else(larger).map_or(Choice::OutOfStock, Choice::Fill)
 }
 
 /// What goes into a tank.

@@ -61,7 +61,7 @@ impl Trial<'_, '_> {
     /// Moves stops; keeps them there if the plan is better for it.
     fn moves(&mut self, tank: usize, what: Moved) -> bool {
         let Some(left) = self.left.checked_sub(self.pours.len()) else { return false };
-        self.scratch.copy_from_slice(self.pours);
+        copy(self.pours, self.scratch);
         if !self.move_stops(tank, what) {
             return false;
         }
@@ -72,7 +72,7 @@ impl Trial<'_, '_> {
                 if compare(node.position, self.best.position).is_ge()
                     && node.cost.compare(&self.best.cost).is_lt() =>
             {
-                self.pours.copy_from_slice(self.scratch);
+                copy(self.scratch, self.pours);
                 self.best = node;
                 true
             }
@@ -140,10 +140,18 @@ fn movable_after(plant: &Plant<'_>, pours: &[Pour], tank: usize, first: usize) -
     (first + 1..pours.len()).filter(own).take_while(|index| is_movable(plant, pours, *index)).count()
 }
 
+/// Copies what fits; core's own copying panics where the lengths differ, which here they never do.
+pub(super) fn copy(from: &[Pour], to: &mut [Pour]) {
+    for (to, from) in to.iter_mut().zip(from) {
+        *to = *from;
+    }
+}
+
 /// By position, then by instant.
 pub(super) fn sort(pours: &mut [Pour]) {
-    pours.sort_unstable_by(|a, b| {
-        a.position.total_cmp(&b.position).then(a.at.total_cmp(&b.at)).then(a.tank.cmp(&b.tank))
+    super::sort::sort(pours, |a, b| {
+        let order = a.position.total_cmp(&b.position).then(a.at.total_cmp(&b.at)).then(a.tank.cmp(&b.tank));
+        order.is_lt()
     });
 }
 

@@ -18,8 +18,8 @@
 //!   before it must, where another tank is mixed too, or as late in a shift as a mix still fits.
 //! - A topped-up tank makes each refill ready beside running: poured in when the one before is used up, mixed in the last
 //!   whole seconds of shift time before that. Its fills are alike. It has no pot life and no sets.
-//! - All sizes of one product may go into one mix. Stock is kept to if that treats as much seed as sets without number
-//!   would; else it is as if there were none, and the summary says of which tank.
+//! - All sizes of one product may go into one mix. Never more sets are opened than are on the shelf; where seed is left
+//!   untreated for want of them, the summary says of which tank.
 //! - Without shifts a pot life is not looked at, and nothing is said of instants.
 //!
 //! **What is proven.** [`Proof::Proven`]: no plan is better in (1) to (4), with one tank of whole sets or with a pot life
@@ -45,6 +45,7 @@ mod order;
 mod output;
 mod plan;
 mod search;
+mod sort;
 mod start;
 mod step;
 mod store;

@@ -77,8 +77,6 @@ pub(super) struct Node {
     pub(super) cost: Cost,
     /// Tanks to be mixed here although they are not due.
     pub(super) early: u32,
-    /// Sets opened of each size, in the tank whose stock counts.
-    pub(super) sets: [u32; MAX_SIZES],
     pub(super) contents: [Content; MAX_TANKS],
 }
 
@@ -88,9 +86,15 @@ impl Node {
         work: 0.0,
         cost: Cost { opened: 0.0, mixes: 0.0, finish: 0.0, squares: 0.0, ranks: [0.0; 3] },
         early: 0,
-        sets: [0; MAX_SIZES],
-        contents: [Content { recipe: 0.0, from: 0.0, end: 0.0, hold_up: 0.0, expires: 0.0, kind: Kind::None };
-            MAX_TANKS],
+        contents: [Content {
+            recipe: 0.0,
+            from: 0.0,
+            end: 0.0,
+            hold_up: 0.0,
+            expires: 0.0,
+            kind: Kind::None,
+            opened: [0; MAX_SIZES],
+        }; MAX_TANKS],
     };
 
     pub(super) fn contents(&self, plant: &Plant<'_>) -> &[Content] {
@@ -121,19 +125,18 @@ impl Node {
         let living = plant.living(tank, self.position);
         let slurry = fill.map(|fill| fill.living / living);
         self.close(plant, tank);
-        let mixed = plant.mixed(tank, self.position, slot.at, slurry, &before);
+        let mut mixed = plant.mixed(tank, self.position, slot.at, slurry, &before);
         self.cost.mixes += 1.0;
         match fill {
             Some(fill) => {
                 let slurry = fill.living / living;
                 self.cost.opened += fill.living;
                 self.cost.squares += slurry * slurry;
-                if plant.stock.is_some_and(|stock| stock.tank == tank) {
-                    self.sets
-                        .iter_mut()
-                        .zip(&fill.sets)
-                        .for_each(|(sum, sets)| *sum = sum.saturating_add(*sets));
-                }
+                mixed
+                    .opened
+                    .iter_mut()
+                    .zip(&fill.sets)
+                    .for_each(|(sum, sets)| *sum = sum.saturating_add(*sets));
                 self.cost.ranks.iter_mut().zip(&fill.ranks).for_each(|(sum, rank)| *sum += rank);
             }
             None => self.cost.opened += mixed.hold_up * living,

@@ -3,7 +3,7 @@
 //! The larger one: then the last mix before a night, or before the end, is a small one, and what goes wrong late in the day
 //! wastes little.
 
-use super::level::{TRIALS, replay, sort};
+use super::level::{TRIALS, copy, replay, sort};
 use super::line::SLACK;
 use super::node::{Node, compare};
 use super::step::{Plant, Pour};
@@ -28,7 +28,7 @@ pub(super) fn larger_first(
             }
             if let Some(before) = first.replace(index) {
                 let Some(left) = trials.checked_sub(pours.len()) else { return best };
-                scratch.copy_from_slice(pours);
+                copy(pours, scratch);
                 if !swap(plant, tank, scratch, before, index) {
                     continue;
                 }
@@ -38,7 +38,7 @@ pub(super) fn larger_first(
                     compare(node.position, best.position).is_ge() && node.cost.compare(&best.cost).is_le()
                 });
                 if let Some(node) = swapped {
-                    pours.copy_from_slice(scratch);
+                    copy(scratch, pours);
                     (best, moved) = (node, true);
                 }
             }

@@ -3,16 +3,16 @@
 use super::bound::{self, Bound};
 use super::clock::Clock;
 use super::expand::Choices;
-use super::fill::{self, Fills, Keep};
+use super::fill::{self, Fills, Keep, Tops};
 use super::greedy::{self, Reach};
 use super::line::{self, Line, SLACK};
 use super::node::Node;
 use super::search::Search;
-use super::step::{Plant, Stock};
+use super::step::Plant;
 use super::store::Store;
 use super::{
-    Content, Error, Fill, Job, Label, MAX_SIZES, MAX_TANKS, Memory, Mix, Portion, Pour, Proof, Refill, Room,
-    Summary, Tank, check, level, order, tanks, whole, write,
+    Content, Error, Fill, Job, Label, MAX_TANKS, Memory, Mix, Portion, Pour, Proof, Refill, Room, Summary,
+    Tank, check, level, order, tanks, whole, write,
 };
 use crate::math::floor;
 use crate::quantity::{Mass, Time, mass::kilogram, time::second};
@@ -39,6 +39,7 @@ pub struct Plan<'a> {
     pub(super) pours: &'a [Pour],
     pub(super) reach: Reach,
     proof: Proof,
+    short_of_stock: u32,
 }
 
 /// Plans the batches of a job.
@@ -56,20 +57,22 @@ pub fn plan<'a>(job: Job<'a>, memory: Memory<'a>) -> Result<Plan<'a>, Error> {
         Laid { job, line: Line::new(job, numbers).ok_or(short)?, clock: Clock::new(job.shifts, before) };
     let Memory { fills, pours, labels, contents, .. } = memory;
     let mut desk = Desk { bounds, fills, pours, labels, contents };
+    check::sets(&job, &all_fills(&job, desk.fills, Keep::NoStock)?)?;
     let mut keep = Keep::NoStock;
     let mut outcome = laid.attempt(&mut desk, keep)?;
-    if outcome.short_of_stock != 0 {
-        // With what is on the shelf, if that goes as far.
-        let within = laid.attempt(&mut desk, Keep::Stock);
-        let far = |it: &Outcome| it.reach.node.position >= outcome.reach.node.position * (1.0 - SLACK);
-        (keep, outcome) = match within.ok().filter(far) {
-            Some(within) => (Keep::Stock, within),
-            None => (keep, laid.attempt(&mut desk, keep)?),
-        };
+    let mut short_of_stock = 0;
+    if outcome.beyond_stock != 0 {
+        // More than the shelf holds: plan again with what it does hold.
+        keep = Keep::Stock;
+        let within = laid.attempt(&mut desk, keep)?;
+        if within.reach.node.position < outcome.reach.node.position * (1.0 - SLACK) {
+            short_of_stock = outcome.beyond_stock;
+        }
+        outcome = within;
     }
     let plant = laid.plant(&all_fills(&job, desk.fills, keep)?, keep);
     let pours = desk.pours.get(..outcome.reach.pours).unwrap_or(&[]);
-    Ok(Plan { plant, pours, reach: outcome.reach, proof: outcome.proof })
+    Ok(Plan { plant, pours, reach: outcome.reach, proof: outcome.proof, short_of_stock })
 }
 
 /// The job, before it is known which sets may be used.
@@ -93,7 +96,8 @@ struct Desk<'a> {
 struct Outcome {
     reach: Reach,
     proof: Proof,
-    short_of_stock: u32,
+    /// Tanks of which more sets are opened than are on the shelf.
+    beyond_stock: u32,
 }
 
 impl<'a> Laid<'a> {
@@ -101,8 +105,7 @@ impl<'a> Laid<'a> {
     where
         'a: 'b,
     {
-        let stock = self.leader().filter(|_| keep == Keep::Stock).map(|tank| stock(&self.job, tank));
-        Plant { tanks: self.job.tanks, line: self.line, clock: self.clock, fills: *fills, stock }
+        Plant { tanks: self.job.tanks, line: self.line, clock: self.clock, fills: *fills, keep }
     }
 
     /// The tank whose sets are chosen: one with a pot life, if there is any.
@@ -119,6 +122,7 @@ impl<'a> Laid<'a> {
         let short =
             Error::Memory { given: 0, needed: bound::numbers(self.job.orders.len(), self.job.tanks.len()) };
         let bound = Bound::new(&plant, self.leader(), desk.bounds).ok_or(short)?;
+        // Labels are told apart by position: on the scale of what can be treated, not of what is asked.
         let store =
             Store::new(&mut *desk.labels, &mut *desk.contents, self.job.tanks.len(), reach.node.position);
         let width = width(bound.least(&Node::START).mixes, store.room());
@@ -142,7 +146,7 @@ impl<'a> Laid<'a> {
             }
             reach.node = level::level(&plant, pours, scratch, &reach.node);
         }
-        Ok(Outcome { reach, proof, short_of_stock: write::short_of_stock(&plant, pours) })
+        Ok(Outcome { reach, proof, beyond_stock: write::beyond_stock(&plant, pours) })
     }
 }
 
@@ -178,13 +182,6 @@ fn followers(job: &Job<'_>) -> u32 {
     followers.map(|(tank, _)| 1 << tank).sum()
 }
 
-fn stock(job: &Job<'_>, tank: usize) -> Stock {
-    let mut sets = [u32::MAX; MAX_SIZES];
-    let sizes = job.tanks.get(tank).map(fill::sizes).into_iter().flatten();
-    sets.iter_mut().zip(sizes).for_each(|(cell, size)| *cell = size.stock.unwrap_or(u32::MAX));
-    Stock { tank, sets }
-}
-
 fn all_fills<'a>(job: &Job<'_>, memory: &'a mut [Fill], keep: Keep) -> Result<[Fills<'a>; MAX_TANKS], Error> {
     let mut all = [Fills::NONE; MAX_TANKS];
     let tables = job.tanks.iter().filter(|tank| !fill::sizes(tank).is_empty()).count();
@@ -192,9 +189,12 @@ fn all_fills<'a>(job: &Job<'_>, memory: &'a mut [Fill], keep: Keep) -> Result<[F
     for (index, (tank, cell)) in job.tanks.iter().zip(&mut all).enumerate() {
         let sizes = fill::sizes(tank);
         if !sizes.is_empty() {
-            let column = job.needs.iter().skip(index).step_by(job.tanks.len());
-            let share = column.flatten().map(|need| need.living).fold(0.0, f64::max);
-            *cell = Fills::new(sizes, share * tank.capacity.value, keep, parts.next().unwrap_or(&mut []))?;
+            let column = job.needs.iter().skip(index).step_by(job.tanks.len().max(1));
+            let full = column.flatten().map(|need| need.living * tank.capacity.value);
+            let full = full.filter(|living| *living > 0.0);
+            let most = full.clone().fold(0.0, f64::max);
+            let tops = Tops { least: full.fold(most, f64::min), most };
+            *cell = Fills::new(sizes, tops, keep, parts.next().unwrap_or(&mut []))?;
         }
     }
     Ok(all)
@@ -212,7 +212,7 @@ impl Plan<'_> {
             finish: (clock.has_shifts() && self.reach.node.position > 0.0)
                 .then(|| instant(self.reach.node.cost.finish)),
             proof: self.proof,
-            short_of_stock: write::short_of_stock(&self.plant, self.pours),
+            short_of_stock: self.short_of_stock,
         }
     }
 

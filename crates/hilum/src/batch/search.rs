@@ -158,7 +158,7 @@ impl<'a, 'b> Search<'a, 'b> {
         let node = self.store.node(parent);
         let shift = usize::try_from(stop.shift).unwrap_or(usize::MAX);
         let slot = self.plant.slot_for(&node, stop.tanks, shift);
-        let chosen = slot.and_then(|(slot, _)| choose(self.plant, &node, tank, &slot).ok()?.fill());
+        let chosen = slot.and_then(|(slot, _)| choose(self.plant, &node, tank, &slot).fill());
         chosen.and_then(|index| u32::try_from(index).ok()).unwrap_or(0)
     }
 
@@ -245,7 +245,6 @@ impl<'a, 'b> Search<'a, 'b> {
         if compare(label.position, node.position) != Ordering::Equal
             || label.work > node.work + INSTANT
             || (label.early != 0 && label.early != node.early)
-            || !self.plant.leaves_stock(&label.sets, &node.sets)
         {
             return false;
         }
@@ -280,6 +279,9 @@ impl<'a, 'b> Search<'a, 'b> {
 fn no_worse(plant: &Plant<'_>, tank: usize, node: &Node, a: &Content, b: &Content) -> bool {
     if a == b {
         return true;
+    }
+    if !plant.leaves_stock(tank, a, b) {
+        return false;
     }
     let slack = plant.slack(tank);
     let order = plant.line.order_at(node.position);

@@ -1,7 +1,7 @@
 //! What happens from one stop to the next?
 
 use super::clock::{Clock, INSTANT};
-use super::fill::{self, Fill, Fills};
+use super::fill::{self, Fill, Fills, Keep};
 use super::line::{Line, SLACK};
 use super::node::Node;
 use super::{MAX_SIZES, MAX_TANKS, Refill, Tank, tanks};
@@ -34,6 +34,8 @@ pub struct Content {
     /// Work time until which it may be used.
     pub(super) expires: f64,
     pub(super) kind: Kind,
+    /// Sets of each size opened so far for the tank.
+    pub(super) opened: [u32; MAX_SIZES],
 }
 
 /// One tank's mix, as decided.
@@ -67,15 +69,8 @@ pub(super) struct Plant<'a> {
     pub(super) line: Line<'a>,
     pub(super) clock: Clock<'a>,
     pub(super) fills: [Fills<'a>; MAX_TANKS],
-    /// The stock to be kept to.
-    pub(super) stock: Option<Stock>,
-}
-
-/// Sets on the shelf of each size, for one tank.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Stock {
-    pub(super) tank: usize,
-    pub(super) sets: [u32; MAX_SIZES],
+    /// May more sets be used than are on the shelf?
+    pub(super) keep: Keep,
 }
 
 impl<'a> Plant<'a> {
@@ -151,18 +146,22 @@ impl<'a> Plant<'a> {
 
     /// Are these sets still on the shelf?
     pub(super) fn is_in_stock(&self, tank: usize, node: &Node, fill: &Fill) -> bool {
-        self.stock.filter(|stock| stock.tank == tank).is_none_or(|stock| {
-            let opened = node.sets.iter().zip(&fill.sets).map(|(opened, more)| opened.saturating_add(*more));
-            opened.zip(stock.sets).all(|(opened, stock)| opened <= stock)
-        })
+        self.keep == Keep::NoStock
+            || self.tank(tank).is_none_or(|it| {
+                let opened = node.content(tank).opened;
+                let opened = opened.iter().zip(&fill.sets).map(|(opened, more)| opened.saturating_add(*more));
+                let mut sizes = fill::sizes(it).iter().zip(opened);
+                sizes.all(|(size, opened)| size.stock.is_none_or(|stock| opened <= stock))
+            })
     }
 
-    /// Do the first sets opened leave at least as many on the shelf as the others, where it matters?
-    pub(super) fn leaves_stock(&self, sets: &[u32; MAX_SIZES], others: &[u32; MAX_SIZES]) -> bool {
-        self.stock.is_none_or(|stock| {
-            let pairs = sets.iter().zip(others).zip(stock.sets);
-            pairs.into_iter().all(|((a, b), stock)| stock == u32::MAX || a <= b)
-        })
+    /// Does the first leave at least as many sets of a tank on the shelf as the other, where it matters?
+    pub(super) fn leaves_stock(&self, tank: usize, a: &Content, b: &Content) -> bool {
+        self.keep == Keep::NoStock
+            || self.tank(tank).is_none_or(|it| {
+                let mut sizes = fill::sizes(it).iter().zip(a.opened.iter().zip(&b.opened));
+                sizes.all(|(size, (a, b))| size.stock.is_none() || a <= b)
+            })
     }
 
     pub(super) fn capacity(&self, tank: usize) -> f64 {
@@ -197,7 +196,7 @@ impl<'a> Plant<'a> {
             None => (recipe.min(from + capacity - hold_up), Kind::Measured),
         };
         let expires = self.pot_life(tank).map_or(f64::INFINITY, |life| self.clock.expiry(at, life));
-        Content { recipe, from, end, hold_up, expires, kind }
+        Content { recipe, from, end, hold_up, expires, kind, opened: before.opened }
     }
 
     /// Where a tank cannot go on with what is in it.

@@ -1,6 +1,5 @@
 //! Where plans under comparison are kept: in the caller's memory.
 
-use super::MAX_SIZES;
 use super::expand::Stop;
 use super::node::{Cost, Node};
 use super::step::Content;
@@ -15,8 +14,6 @@ pub struct Label {
     /// What it will have cost at least in the end.
     pub(super) least: Cost,
     pub(super) early: u32,
-    /// Sets opened of each size.
-    pub(super) sets: [u32; MAX_SIZES],
     /// What was decided at the parent.
     pub(super) stop: Stop,
     pub(super) parent: u32,
@@ -89,7 +86,6 @@ impl<'b> Store<'b> {
         if let Some(label) = self.label(index) {
             (node.position, node.work, node.cost, node.early) =
                 (label.position, label.work, label.cost, label.early);
-            node.sets = label.sets;
         }
         node.contents.iter_mut().zip(self.contents(index)).for_each(|(cell, content)| *cell = *content);
         node
@@ -109,7 +105,7 @@ impl<'b> Store<'b> {
         let Some(label) = self.label_mut(index) else { return false };
         (label.position, label.work, label.cost, label.early) =
             (node.position, node.work, node.cost, node.early);
-        (label.stop, label.parent, label.least, label.sets) = (stop, parent, least, node.sets);
+        (label.stop, label.parent, label.least) = (stop, parent, least);
         let start = usize::try_from(index).unwrap_or(usize::MAX).saturating_mul(tanks);
         let cells = self.contents.get_mut(start..).unwrap_or(&mut []);
         cells.iter_mut().zip(node.contents.iter().take(tanks)).for_each(|(cell, content)| *cell = *content);

@@ -79,7 +79,7 @@ fn content(plant: &Plant<'_>, span: &Span) -> Content {
     let used = plant.line.slurry(span.tank, span.to);
     let end = poured(plant, span).map_or(used, |slurry| from + slurry - span.hold_up);
     let kind = if poured(plant, span).is_some() { Kind::Sets } else { Kind::Measured };
-    Content { recipe, from, end, hold_up: span.hold_up, expires: 0.0, kind }
+    Content { recipe, from, end, hold_up: span.hold_up, expires: 0.0, kind, opened: [0; MAX_SIZES] }
 }
 
 /// Batches of one pour.
@@ -108,7 +108,7 @@ impl<'a, 'b> Writer<'a, 'b> {
         let (plant, pours, end) = (self.plant, self.pours, self.end);
         each_span(plant, pours, end, |span| self.span(&span))?;
         if let Some(written) = self.portions.get_mut(..self.portion_count) {
-            written.sort_unstable_by_key(|portion| (portion.mix, portion.order));
+            super::sort::sort(written, |a, b| (a.mix, a.order) < (b.mix, b.order));
         }
         Ok((self.mix_count, self.portion_count))
     }
@@ -258,7 +258,7 @@ pub(super) fn opened(plant: &Plant<'_>, pours: &[Pour], tank: usize, size: usize
 }
 
 /// The tanks of which more sets are opened than are on the shelf.
-pub(super) fn short_of_stock(plant: &Plant<'_>, pours: &[Pour]) -> u32 {
+pub(super) fn beyond_stock(plant: &Plant<'_>, pours: &[Pour]) -> u32 {
     let short = |tank: usize| {
         let Some(it) = plant.tank(tank) else { return false };
         let sizes = super::fill::sizes(it).iter().enumerate();

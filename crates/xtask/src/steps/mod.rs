@@ -11,6 +11,8 @@ mod no_panic;
 mod readme;
 mod soak;
 mod targets;
+mod wasm;
+mod web;
 
 use crate::step::Step;
 
@@ -70,11 +72,28 @@ pub(crate) const TEST: &[Step] = &[
         about: "the examples that README.md runs exit 0 and print something",
         run: readme::readme,
     },
+    Step {
+        name: "wasm",
+        about: "the npm package is built, is small enough, and computes in Node what Rust computes",
+        run: wasm::wasm,
+    },
+    Step {
+        name: "web",
+        about: "the npm package and the dealer's page do in Chromium what they promise",
+        run: web::web,
+    },
 ];
 
 /// What `cargo xtask soak` runs.
-pub(crate) const SOAK: &[Step] = &[Step {
-    name: "oracle",
-    about: "2000 random jobs, and malformed ones, against the independent oracle in tests/oracle",
-    run: soak::oracle,
-}];
+pub(crate) const SOAK: &[Step] = &[
+    Step {
+        name: "oracle",
+        about: "2000 random jobs, and malformed ones, against the independent oracle in tests/oracle",
+        run: soak::oracle,
+    },
+    Step {
+        name: "miri-c",
+        about: "the wrappers of the C library under Miri (rustup component add miri --toolchain nightly)",
+        run: soak::miri_c,
+    },
+];

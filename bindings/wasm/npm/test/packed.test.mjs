@@ -1,0 +1,77 @@
+// The package as people get it: packed, installed into a project of its own, used plain and through bundlers.
+import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { test } from "node:test";
+import { fileURLToPath } from "node:url";
+import { build as esbuild } from "esbuild";
+import { build as vite } from "vite";
+import { jobs, work } from "./paths.mjs";
+
+const here = fileURLToPath(new URL("..", import.meta.url));
+const fresh = `${fileURLToPath(work)}fresh`;
+const run = (program, ...given) => execFileSync(program, given, { cwd: fresh, encoding: "utf8" });
+
+rmSync(fresh, { recursive: true, force: true });
+mkdirSync(fresh, { recursive: true });
+const packed = JSON.parse(
+  execFileSync("npm", ["pack", "--json", "--pack-destination", fresh], { cwd: here, encoding: "utf8" }),
+);
+const files = packed[0].files.map(({ path }) => path);
+writeFileSync(`${fresh}/package.json`, '{ "name": "fresh", "private": true, "type": "module" }');
+run("npm", "install", "--offline", "--no-audit", "--no-fund", `./${packed[0].filename}`);
+
+const job = jobs()[0];
+writeFileSync(`${fresh}/job.json`, job.given);
+writeFileSync(
+  `${fresh}/main.js`,
+  `import { rate, format } from "hilum";
+import { seed } from "hilum/numbers";
+import { planText } from "hilum/job";
+export const results = (job) => [
+  format(rate.needed({ rate: "2.5 fl oz/cwt", mass: "30000 lb" }, { unit: "gal" }), { locale: "en" }),
+  seed.count(1000, 6000),
+  planText(job),
+];
+`,
+);
+const wanted = ["5.859\u00A0gal", 6000000, job.written];
+
+test("the package holds what it needs and no more", () => {
+  for (const path of ["README.md", "LICENSE", "dist/hilum.js", "dist/types/src/hilum.d.ts", "dist/schemas/job.json"]) {
+    assert.ok(files.includes(path), path);
+  }
+  assert.deepEqual(files.filter((path) => /^(src|test|build|generated|node_modules)\//.test(path)), []);
+});
+
+test("installed from its package, it runs in Node", () => {
+  const script = `import { results } from "./main.js"; import { readFileSync } from "node:fs";
+    console.log(JSON.stringify(results(readFileSync("job.json", "utf8"))));`;
+  assert.deepEqual(JSON.parse(run("node", "--input-type=module", "-e", script)), wanted);
+});
+
+test("its types serve a strict project", () => {
+  const readme = readFileSync(`${here}README.md`, "utf8");
+  const examples = [...readme.matchAll(/```ts\n([\s\S]*?)```/g)].map(([, code]) => code);
+  assert.equal(examples.length, 2);
+  examples.forEach((code, at) => writeFileSync(`${fresh}/example${at}.ts`, code));
+  const strict = ["--strict", "--noEmit", "--skipLibCheck", "false", "--module", "nodenext", "--target", "es2022"];
+  run("node", `${here}node_modules/typescript/bin/tsc`, ...strict, "--types", "", "example0.ts", "example1.ts");
+  run("node", `${here}node_modules/typescript/bin/tsc`, "--strict", "--noEmit", "--module", "esnext", "--moduleResolution", "bundler", "--types", "", "example0.ts", "example1.ts");
+});
+
+test("esbuild bundles it", async () => {
+  await esbuild({ absWorkingDir: fresh, entryPoints: ["main.js"], bundle: true, format: "esm", outfile: "esbuild/main.js", minify: true });
+  const { results } = await import(`${fresh}/esbuild/main.js`);
+  assert.deepEqual(results(job.given), wanted);
+});
+
+test("vite bundles it", async () => {
+  await vite({
+    root: fresh,
+    logLevel: "error",
+    build: { outDir: "vite", lib: { entry: "main.js", formats: ["es"], fileName: "main" } },
+  });
+  const { results } = await import(`${fresh}/vite/main.js`);
+  assert.deepEqual(results(job.given), wanted);
+});
