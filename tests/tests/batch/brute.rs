@@ -241,7 +241,9 @@ fn fills(tank: &ToyTank) -> Vec<(i32, Vec<i32>)> {
     if tank.stock.is_empty() {
         all.sort_unstable();
         all.dedup_by_key(|it| it.0);
-        all.iter_mut().for_each(|it| it.1.clear());
+        for it in &mut all {
+            it.1.clear();
+        }
     }
     all
 }

@@ -88,18 +88,14 @@ fn cost(toy: &Toy, planned: &Planned) -> [f64; 5] {
 
 /// The toy and its plan, in a few lines.
 fn tell(toy: &Toy, planned: &Planned) -> String {
-    let mut text = format!("\n{:?}\n", toy);
-    for mix in &planned.mixes {
+    let mixes = planned.mixes.iter().map(|mix| {
         let times = mix.times.unwrap_or_default();
         let minutes = [times.mix_at, times.ready_at, times.done_at].map(|it| it.value / 60.0);
         let litres = [mix.mixed, mix.applied, mix.hold_up, mix.discarded].map(|it| it.get::<liter>());
-        text += &format!(
-            "tank {} {minutes:?} use by {:?}: {litres:?}\n",
-            mix.tank,
-            times.use_by.map(|it| it.value / 60.0)
-        );
-    }
-    text
+        let use_by = times.use_by.map(|it| it.value / 60.0);
+        format!("\ntank {} {minutes:?} use by {use_by:?}: {litres:?}", mix.tank)
+    });
+    format!("\n{toy:?}{}", mixes.collect::<String>())
 }
 
 fn agrees(toy: &Toy) -> Result<(), TestCaseError> {
@@ -140,7 +136,7 @@ fn agrees_with(toy: &Toy, best: Best) -> Result<(), TestCaseError> {
 fn orders(tanks: usize) -> impl Strategy<Value = Vec<ToyOrder>> {
     let order = (3..10_i32, 1..3_i32, 0..3_i32, prop::collection::vec((0..4_i32, 0..5_i32), tanks));
     prop::collection::vec(order, 1..4).prop_map(|orders| {
-        let mut recipes = vec![1_i32; 9];
+        let mut recipes = [1_i32; 9];
         orders
             .into_iter()
             .map(|(minutes, speed, changeover, needs)| {

@@ -1,5 +1,5 @@
 //! How long does a plan take? Told, not asserted: run with `--ignored --nocapture` in release.
-use crate::support::{hours, litres, need, order, run, seconds, set, shift, tank};
+use crate::support::{litres, need, order, run, set, shift, tank};
 use crate::valid;
 use hilum::batch::{Filling, Job, Need, Order, Refill, Shift, Tank};
 use std::time::Instant;
@@ -48,7 +48,7 @@ fn one() {
         needs: &needs[..6],
         shifts: &week(2, 7.0, 17.0),
     };
-    for _ in 0..0 {
+    for _ in 0..3 {
         tell("three orders", &job);
     }
     let orders = [order(4000.0, 2800.0, 10.0), order(6000.0, 2800.0, 10.0), order(5000.0, 2800.0, 10.0)];
@@ -154,5 +154,4 @@ fn many(count: u32, recipes: u32, tanks: usize) {
     }
     let job = Job { orders: &orders, tanks: &all, needs: &needs, shifts: &week(14, 7.0, 17.0) };
     tell(&format!("{count} orders, {tanks} tanks, {recipes} recipes"), &job);
-    let _ = (hours(1.0), seconds(1.0));
 }

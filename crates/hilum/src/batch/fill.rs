@@ -210,3 +210,45 @@ pub(super) fn sizes<'a>(tank: &Tank<'a>) -> &'a [SetSize] {
         Filling::Sets(sizes) => sizes,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{Volume, volume::cubic_meter};
+
+    const NINE: Tops = Tops { least: 9.0, most: 9.0 };
+
+    fn size(adds: f64, stock: Option<u32>, rank: f64) -> SetSize {
+        SetSize { adds: Volume::new::<cubic_meter>(adds), stock, ranks: [rank, 0.0] }
+    }
+
+    #[test]
+    fn every_sum_once_with_its_cheapest_sets() {
+        let mut memory = [Fill::default(); 64];
+        let sizes = [size(4.0, None, 3.0), size(2.0, None, 2.0)];
+        let fills = Fills::new(&sizes, NINE, Keep::NoStock, &mut memory).unwrap();
+        assert!(fills.complete);
+        assert!(fills.all.iter().map(|fill| fill.living).eq([2.0, 4.0, 6.0, 8.0]));
+        // 8 is two large ones at 6, not four small ones at 8.
+        assert_eq!(fills.get(3).unwrap().sets.get(..2), Some(&[2, 0][..]));
+        assert_eq!((fills.at_most(5.0), fills.at_least(5.0), fills.at_least(9.0)), (Some(1), Some(2), None));
+    }
+
+    #[test]
+    fn every_choice_of_sets_within_the_stock() {
+        let mut memory = [Fill::default(); 64];
+        let sizes = [size(4.0, Some(1), 3.0), size(2.0, Some(3), 2.0)];
+        let fills = Fills::new(&sizes, NINE, Keep::Stock, &mut memory).unwrap();
+        // 2, 4 twice, 6 twice, 8 as 4 + 2 + 2; four small ones are not there.
+        assert!(fills.all.iter().map(|fill| fill.living).eq([2.0, 4.0, 4.0, 6.0, 6.0, 8.0]));
+    }
+
+    #[test]
+    fn by_the_handful_where_there_are_too_many() {
+        let mut memory = [Fill::default(); 64];
+        let fills = Fills::new(&[size(1e-3, None, 1.0)], NINE, Keep::NoStock, &mut memory).unwrap();
+        assert!(!fills.complete);
+        assert!(fills.all.len() > 10 && fills.all.len() <= 32);
+        assert!(fills.all.last().unwrap().living > 8.0);
+    }
+}

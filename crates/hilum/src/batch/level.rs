@@ -10,7 +10,7 @@ use super::step::{Kind, Plant, Pour};
 use super::{MAX_TANKS, tanks};
 
 /// Stops that are tried anew at most, all trials taken together.
-const TRIALS: usize = 20_000;
+pub(super) const TRIALS: usize = 20_000;
 
 /// In place of a shift to wait for: the stop was moved.
 const MOVED: u32 = u32::MAX;
@@ -141,13 +141,14 @@ fn movable_after(plant: &Plant<'_>, pours: &[Pour], tank: usize, first: usize) -
 }
 
 /// Copies what fits; core's own copying panics where the lengths differ, which here they never do.
-fn copy(from: &[Pour], to: &mut [Pour]) {
+pub(super) fn copy(from: &[Pour], to: &mut [Pour]) {
     for (to, from) in to.iter_mut().zip(from) {
         *to = *from;
     }
 }
 
-fn sort(pours: &mut [Pour]) {
+/// By position, then by instant.
+pub(super) fn sort(pours: &mut [Pour]) {
     super::sort::sort(pours, |a, b| {
         let order = a.position.total_cmp(&b.position).then(a.at.total_cmp(&b.at)).then(a.tank.cmp(&b.tank));
         order.is_lt()

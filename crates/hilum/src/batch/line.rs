@@ -228,3 +228,61 @@ fn set(cells: &mut [f64], row: usize, value: f64) {
         *cell = value;
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::batch::{Filling, Order, Refill, Shift, Tank};
+    use crate::quantity::{Mass, MassFlow, Time, Volume, VolumePerMass};
+    use crate::quantity::{
+        mass::kilogram, mass_flow::kilogram_per_second, time::second, volume::cubic_meter,
+    };
+
+    /// 100, 50 and 200 kg at 2, 1 and 4 kg/s with 10 s between; the tank gives 3, nothing, 3 per kg, all one recipe.
+    #[test]
+    fn seed_time_and_slurry_along_the_line() {
+        let order = |kg: f64, speed: f64| Order {
+            mass: Mass::new::<kilogram>(kg),
+            speed: Some(MassFlow::new::<kilogram_per_second>(speed)),
+            changeover: Time::new::<second>(10.0),
+        };
+        let volume = Volume::new::<cubic_meter>;
+        let need = |recipe| {
+            let per_mass: VolumePerMass = volume(3.0) / Mass::new::<kilogram>(1.0);
+            Some(Need { per_mass, recipe, living: 0.0 })
+        };
+        let tank = Tank {
+            capacity: volume(100.0),
+            hold_up: volume(0.0),
+            mixing: Time::new::<second>(0.0),
+            refill: Refill::WhenEmpty,
+            pot_life: None,
+            filling: Filling::Measured,
+        };
+        let orders = [order(100.0, 2.0), order(50.0, 1.0), order(200.0, 4.0)];
+        let tanks = [tank];
+        let shifts = [Shift { from: Time::new::<second>(0.0), to: Time::new::<second>(1e6) }];
+        let needs = [need(1), None, need(1)];
+        let mut memory = [f64::NAN; 24];
+        let line =
+            Line::new(Job { orders: &orders, tanks: &tanks, needs: &needs, shifts: &shifts }, &mut memory)
+                .unwrap();
+        let near = |a: f64, b: f64| assert!((a - b).abs() < 1e-9, "{a}, not {b}");
+        near(line.end(), 350.0);
+        // The first order takes 50 s, then the changeover.
+        near(line.arrival(100.0), 50.0);
+        near(line.run_at(100.0), 60.0);
+        near(line.run_at(150.0), 120.0);
+        near(line.run_at(350.0), 170.0);
+        near(line.position_at(55.0), 100.0);
+        near(line.position_at(61.0), 101.0);
+        // The second order takes no slurry: after 300 the tank is next needed at 150 kg.
+        near(line.slurry(0, 120.0), 300.0);
+        near(line.beyond(0, 300.0, 1e-9), 150.0);
+        near(line.beyond(0, 330.0, 1e-9), 160.0);
+        near(line.next_need(0, 120.0), 150.0);
+        near(line.last_need(0, 120.0), 100.0);
+        near(line.recipe_end(0, 0), 900.0);
+        near(line.recipe_start(0, 2), 0.0);
+    }
+}

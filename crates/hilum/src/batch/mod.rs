@@ -1,4 +1,34 @@
 //! How long is it good? Batches of every tank on one timeline, over all orders.
+//!
+//! Wanted, in this order: (1) all seed treated within the shifts, else as much as possible; (2) least living product
+//! poured; (3) fewest mixes, of all tanks; (4) earliest finish; (5) least sum of squared fills; then the sets' ranks, fewest
+//! sets, larger fills first.
+//!
+//! **How the rules are read**
+//! - Orders run in their order; what is not treated is the end of the line, never an order in the middle.
+//! - A mix starts on a whole second, in shift time, wholly within one shift, after a changeover and never beside it. Tanks
+//!   that need a mix at one moment are mixed together, and with them what spoils while the treater waits for it; the treater
+//!   waits for the slowest. A tank is mixed only where the next seed needs it.
+//! - The treater runs whenever it can. On purpose it waits only for a later shift to begin, when a pot life then lasts for
+//!   more work. Nothing is mixed that would spoil unused.
+//! - A tank of whole sets goes on until they are used up, expired, or the recipe ends. Its lines are full afterwards,
+//!   unless liquid was left when it expired, or the recipe changes. So a larger fill than can be used is possible, where the
+//!   sets of the next mix then come out even.
+//! - A measured mix is as much as is used of it until the tank's next one; none is left, and lines stay full. It may end
+//!   before it must, where another tank is mixed too, or as late in a shift as a mix still fits.
+//! - A topped-up tank makes each refill ready beside running: poured in when the one before is used up, mixed in the last
+//!   whole seconds of shift time before that. Its fills are alike. It has no pot life and no sets.
+//! - All sizes of one product may go into one mix. Never more sets are opened than are on the shelf; where seed is left
+//!   untreated for want of them, the summary says of which tank.
+//! - Without shifts a pot life is not looked at, and nothing is said of instants.
+//!
+//! **What is proven.** [`Proof::Proven`]: no plan is better in (1) to (4), with one tank of whole sets or with a pot life
+//! that can end within the shifts, and any others; at most three of these stop the treater. (5) is exact for whole sets
+//! alone; beside them measured fills are made as alike as the stops allow. Measured tanks stop only where the rules above
+//! say; checked against a brute force that lets them stop anywhere, on toys where a set hardly fills the lines, another
+//! stop was better in about one of a thousand. Everything else is a valid plan, and [`Proof::Bounded`].
+//!
+//! Instants nearer than a microsecond are one; volumes within 1e-9 of a tank's capacity are nothing.
 
 mod bound;
 mod check;
@@ -11,6 +41,7 @@ mod input;
 mod level;
 mod line;
 mod node;
+mod order;
 mod output;
 mod plan;
 mod search;
@@ -34,6 +65,9 @@ pub use store::Label;
 
 use crate::math::ceil;
 
+/// More mixes than this are planned well, but seldom proven.
+const EXACT_MIXES: f64 = 150.0;
+
 /// How much working memory a job needs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Room {
@@ -43,8 +77,8 @@ pub struct Room {
     pub fills: usize,
     /// One per batch; start with this, at most [`MAX_MIXES`], and give more on [`Error::TooMany`] [`Counted::Mixes`].
     pub pours: usize,
-    /// Plans under comparison: any number will do, the search for the best plan goes as far as they last.
-    /// Start with this, and give more if the plan comes out [`Proof::Bounded`] and time matters less.
+    /// Plans under comparison: any number will do, the search for the best plan goes as far as they last. These are for
+    /// a tenth of a second; give more, if the plan comes out [`Proof::Bounded`] and time matters less.
     pub labels: usize,
     /// Tank contents: labels × tanks.
     pub contents: usize,
@@ -59,10 +93,24 @@ impl Room {
             + bound::numbers(job.orders.len(), job.tanks.len())
             + job.shifts.len()
             + 1;
-        let labels = 4096;
+        let labels = labels(job);
         let contents = labels * job.tanks.len();
         Self { numbers, fills: sets * 2048, pours: 1024 + 2 * job.orders.len(), labels, contents }
     }
+}
+
+/// By how many mixes the job will take: beyond [`EXACT_MIXES`] no search ends, and a first plan needs few.
+fn labels(job: &Job<'_>) -> usize {
+    let tanks = job.tanks.len().max(1);
+    let slurry = job.needs.chunks(tanks).zip(job.orders).flat_map(|(needs, order)| {
+        let mass = order.mass.value;
+        needs.iter().zip(job.tanks).map(move |(need, tank)| {
+            need.map_or(0.0, |need| need.per_mass.value * mass / tank.capacity.value)
+        })
+    });
+    let mixes: f64 = slurry.sum();
+    let labels = if mixes > EXACT_MIXES { 4096.0 } else { (400.0 * mixes).clamp(512.0, 24_576.0) };
+    whole(labels).unwrap_or(512).min(131_072 / tanks)
 }
 
 /// Working memory, given by the caller.

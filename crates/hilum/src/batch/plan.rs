@@ -12,7 +12,7 @@ use super::step::Plant;
 use super::store::Store;
 use super::{
     Content, Error, Fill, Job, Label, MAX_TANKS, Memory, Mix, Portion, Pour, Proof, Refill, Room, Summary,
-    Tank, check, level, tanks, whole, write,
+    Tank, check, level, order, tanks, whole, write,
 };
 use crate::math::floor;
 use crate::quantity::{Mass, Time, mass::kilogram, time::second};
@@ -122,7 +122,9 @@ impl<'a> Laid<'a> {
         let short =
             Error::Memory { given: 0, needed: bound::numbers(self.job.orders.len(), self.job.tanks.len()) };
         let bound = Bound::new(&plant, self.leader(), desk.bounds).ok_or(short)?;
-        let store = Store::new(&mut *desk.labels, &mut *desk.contents, self.job.tanks.len(), self.line.end());
+        // Labels are told apart by position: on the scale of what can be treated, not of what is asked.
+        let store =
+            Store::new(&mut *desk.labels, &mut *desk.contents, self.job.tanks.len(), reach.node.position);
         let width = width(bound.least(&Node::START).mixes, store.room());
         let all = followers(&self.job);
         let followers = tanks(all).take(MOST_FOLLOWERS).map(|tank| 1 << tank).sum();
@@ -139,6 +141,9 @@ impl<'a> Laid<'a> {
         let proof = if whole { searched } else { Proof::Bounded };
         let (pours, scratch) = desk.pours.split_at_mut_checked(reach.pours).unwrap_or((&mut [], &mut []));
         if let Some(scratch) = scratch.get_mut(..reach.pours) {
+            if let Some(tank) = self.leader() {
+                reach.node = order::larger_first(&plant, tank, pours, scratch, &reach.node);
+            }
             reach.node = level::level(&plant, pours, scratch, &reach.node);
         }
         Ok(Outcome { reach, proof, beyond_stock: write::beyond_stock(&plant, pours) })
