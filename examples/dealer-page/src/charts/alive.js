@@ -43,6 +43,9 @@ export function alive(job, plan) {
   const words = table("Living cells", ["Product and order", "At treating", "At planting", "Plant by", "Because of"], rows);
   if (!curve.length) return [el("p", {}, "Say how the cells die off, and the curve is drawn here."), words];
   const minimum = [...new Set(living.map(({ minimum }) => minimum?.value).filter(Boolean))];
+  // The highest curve is named above it, the others below theirs.
+  const [highest, ...others] = labels(curve);
+  const [upper, lower] = [[highest], others];
   const picture = plot({
     height: 320,
     marginLeft: 48,
@@ -55,10 +58,11 @@ export function alive(job, plan) {
       Plot.line(curve, { x: "days", y: "cells", z: "series", curve: "linear", stroke: "var(--running)", strokeWidth: 2, className: "mark-cells-over-days" }),
       Plot.ruleX(together(ends), { x: "days", stroke: "var(--ink)", strokeDasharray: "2 3", className: "mark-plant-by" }),
       Plot.text(together(ends), {
-        x: "days", frameAnchor: "top", text: ({ order, plant_by: by }) => `${order}\nplant by ${by.slice(5, 10)}`, textAnchor: "end", dx: -5, lineAnchor: "bottom", dy: 14,
+        x: "days", frameAnchor: "bottom", text: ({ plant_by: by }) => `plant by ${by.slice(5, 10)}`, rotate: -90, textAnchor: "start", dx: -9, dy: -6,
         fill: "var(--ink)", stroke: "var(--paper)", className: "mark-plant-by-when",
       }),
-      Plot.text(labels(curve), { x: "days", y: "cells", text: "order", dy: -12, dx: 6, textAnchor: "start", fill: "var(--ink)", stroke: "var(--paper)", className: "mark-order" }),
+      Plot.text(upper, { x: "days", y: "cells", text: "order", dy: -10, dx: 4, textAnchor: "start", fill: "var(--ink)", stroke: "var(--paper)", className: "mark-order" }),
+      Plot.text(lower, { x: "days", y: "cells", text: "order", dy: 10, dx: -4, textAnchor: "end", fill: "var(--ink)", stroke: "var(--paper)", className: "mark-order" }),
       Plot.text(minimum, { x: 0, y: (value) => value, text: () => "minimum", textAnchor: "start", dx: 4, dy: -8, fill: "var(--stop)", className: "mark-minimum" }),
     ],
   });
@@ -73,15 +77,15 @@ const BECAUSE = { on_seed_life: "its life on the seed", partner: "a partner on t
 
 const joined = (names, more) => (names.length > 16 ? names : `${names}, ${more}`);
 
-/** One label for orders that share a curve, a fifth of the way along it. */
+/** One label for orders that share a curve, half the way along it, the highest first. */
 function labels(curve) {
-  const days = [...new Set(curve.map((point) => point.days))].sort((a, b) => a - b)[4];
+  const days = [...new Set(curve.map((point) => point.days))].sort((a, b) => a - b)[9];
   const names = new Map();
   for (const point of curve.filter((point) => point.days === days)) {
     const key = Math.round(Math.log10(point.cells) * 12);
     names.set(key, names.has(key) ? { ...point, order: joined(names.get(key).order, point.order) } : point);
   }
-  return [...names.values()];
+  return [...names.values()].sort((a, b) => b.cells - a.cells);
 }
 
 /** One line for orders that are to be planted by the same day. */

@@ -4,6 +4,10 @@ import { Plot, plot, wall } from "./style.js";
 
 const clock = (instant) => instant?.slice(11, 16);
 
+/** How many days the mixes and shifts touch. */
+const days = (shifts, mixes) =>
+  new Set([...shifts.map(({ from }) => from.toISOString()), ...mixes.map(({ mix_at: at }) => at)].map((at) => at.slice(0, 10))).size;
+
 export function day(job, plan) {
   const mixes = plan.tanks
     .flatMap(({ tank, batches = [] }) => batches.map((batch) => ({ ...batch, name: `${tank} ${batch.number}` })))
@@ -19,7 +23,7 @@ export function day(job, plan) {
     });
   const picture = plot({
     height: 60 + 30 * mixes.length,
-    x: { type: "utc", label: null, grid: true },
+    x: { type: "utc", label: null, grid: true, tickFormat: days(shifts, mixes) > 1 ? "%d %b %H:%M" : "%H:%M" },
     y: { label: null, domain: mixes.map(({ name }) => name) },
     marks: [
       Plot.rect(shifts, { x1: "from", x2: "to", fill: "var(--shift)", className: "mark-shift" }),
