@@ -1,21 +1,22 @@
 /*
  * hilum.h - seed treatment calculations for C
  *
- * How much seed is it, what does the label's dose come to, which packs to open, what goes into which tank, how
- * fast to pump, how long a mix is good, how many living cells are left on planting day, whether a limit of the
- * label is met, and what was really applied.
+ * How much seed is it, what does the label's dose come to, which packs to open, what goes into
+ * which tank, how fast to pump, how long a mix is good, how many living cells are left on planting
+ * day, whether a limit of the label is met, and what was really applied.
  *
- * Results are sums and products of what you enter. The label, local codes and licensed practice come first. Counts
- * of living cells are estimates, not a promise of potency. Treated seed is not food, feed or oil.
+ * Results are sums and products of what you enter. The label, local codes and licensed practice
+ * come first. Counts of living cells are estimates, not a promise of potency. Treated seed is not
+ * food, feed or oil.
  *
  * This file is generated from the sources of the library; do not edit it.
  *
  *
  * CONVENTIONS
  *
- * Quantities. Every quantity is a structure of one double whose field names its unit: hilum_mass is { double kg; }.
- * A dose per seed is not a dose per mass: the compiler refuses one where the other is wanted. Fill a field, or
- * convert from any unit of the list below, or read a text:
+ * Quantities. Every quantity is a structure of one double whose field names its unit: hilum_mass
+ * is { double kg; }. A dose per seed is not a dose per mass: the compiler refuses one where the
+ * other is wanted. Fill a field, or convert from any unit of the list below, or read a text:
  *
  *     hilum_rate_per_mass rate;
  *     hilum_mass seed = { 50000 };
@@ -27,35 +28,41 @@
  *
  * Structures of one field are passed by value, all others by pointer.
  *
- * Status. A function returns HILUM_OK (0), or a positive number: its last three digits are the kind of error (below), the
- * digits before them say which number was at fault (HILUM_OF_SEED_SIZE and so on; 0 when none in particular).
- * 3101 is HILUM_NOT_POSITIVE of the seed size. Compare HILUM_KIND(status), not status, with a kind. Kinds are grouped: 1 to 99 the
- * call, 100 to 199 a value, 200 to 299 a text, 300 to 399 batch planning, 400 to 499 documents. Numbers are never
+ * Status. A function returns HILUM_OK (0), or a positive number: its last three digits are the
+ * kind of error (below), the digits before them say which number was at fault (HILUM_OF_SEED_SIZE
+ * and so on; 0 when none in particular). 3101 is HILUM_NOT_POSITIVE of the seed size. Compare
+ * HILUM_KIND(status), not status, with a kind. Kinds are grouped: 1 to 99 the call, 100 to 199 a
+ * value, 200 to 299 a text, 300 to 399 batch planning, 400 to 499 documents. Numbers are never
  * reused.
  *
- * Results. Pointers to results come last. They are written only on success; on any error what they point to is
- * untouched. The one exception is a count of what is needed, where a function says so (HILUM_ROOM_TOO_SMALL).
+ * Results. Pointers to results come last. They are written only on success; on any error what they
+ * point to is untouched. Three exceptions are said where they apply: what is needed, after
+ * HILUM_ROOM_TOO_SMALL; the first bad element of a list; the problems of a refused document.
  *
- * Values. Every value is checked where it is used: it must be finite, and 0 or within 1e-30 to 1e30 base units. No
- * NaN comes in, no NaN comes out. Choices (HILUM_LEAST_COST) are int32_t and checked as well. Yes and no come out as bool.
+ * Values. Every value is checked where it is used: it must be finite, and 0 or within 1e-30 to
+ * 1e30 base units. No NaN comes in, no NaN comes out. Choices (HILUM_LEAST_COST) are int32_t and
+ * checked as well. Yes and no come out as bool.
  *
- * Pointers. NULL gives HILUM_NULL, unless a pointer is said to be optional. A list is a pointer and a number of items; NULL
- * will do for none. A text is a pointer and a number of bytes in UTF-8; it need not end in NUL. A pointer that is
- * not NULL must point to as many items as said, and results must not overlap one another or what is read.
+ * Pointers. NULL gives HILUM_NULL, unless a pointer is said to be optional. A list is a pointer
+ * and a number of items; NULL will do for none. A text is a pointer and a number of bytes in
+ * UTF-8; it need not end in NUL. A pointer that is not NULL must point to as many items as said,
+ * and results must not overlap one another or what is read.
  *
- * Memory. Nothing is allocated, nothing is kept: the library has no state. What it needs beyond the stack, you give it:
- * hilum_work is working memory for one item of a list. The fields called opaque hold what only the library
- * understands; fill such a structure with the function that makes it (else: HILUM_NOT_MADE). You may copy it.
+ * Memory. Nothing is allocated, nothing is kept: the library has no state. What it needs beyond
+ * the stack, you give it: hilum_work is working memory for one item of a list. The fields called
+ * opaque hold what only the library understands; fill such a structure with the function that
+ * makes it (else: HILUM_NOT_MADE). You may copy it.
  *
- * Threads. Every function may be called from any thread and any interrupt at any time; two calls must only not share what
- * one of them writes.
+ * Threads. Every function may be called from any thread and any interrupt at any time; two calls
+ * must only not share what one of them writes.
  *
- * Numbers. The results are the same bits on every machine with IEEE 754 doubles, and the same as in every other language
- * of this library.
+ * Numbers. The results are the same bits on every machine with IEEE 754 doubles, and the same as
+ * in every other language of this library.
  *
- * Versions. HILUM_VERSION is that of this file, hilum_version() that of the library that runs. The project follows semantic
- * versioning: from 0.x to 0.x+1 anything may change; from 1.0 on, functions, structures, numbers and their
- * meaning stay within a major version, and the shared library's soname changes with it.
+ * Versions. HILUM_VERSION is that of this file, hilum_version() that of the library that runs. The
+ * project follows semantic versioning: from 0.x to 0.x+1 anything may change; from 1.0 on,
+ * functions, structures, numbers and their meaning stay within a major version, and the shared
+ * library's soname changes with it.
  */
 #ifndef HILUM_H_INCLUDED
 #define HILUM_H_INCLUDED
@@ -2000,7 +2007,7 @@ typedef struct {
     int32_t has_finish;
     /// HILUM_PROVEN when no plan is better; HILUM_BOUND_REACHED when it is valid, but not known to be the best.
     int32_t proof;
-    /// Tanks of which more sets are opened than are on the shelf: bit 0 is tank 0.
+    /// Tanks whose shelf does not suffice, so that less seed is treated than could be: bit 0 is tank 0.
     uint32_t short_of_stock;
 } hilum_batch_summary;
 

@@ -1,6 +1,5 @@
 //! The wrappers as Rust calls them, so that Miri can watch every `unsafe`: lists, texts, working memory, opaque
 //! structures, the planner's memory.
-#![expect(clippy::unwrap_used, reason = "a test may stop at what is not there")]
 
 use std::mem::MaybeUninit;
 use std::ptr;

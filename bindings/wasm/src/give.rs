@@ -104,6 +104,7 @@ macro_rules! any {
         pub(crate) struct $name(pub(crate) Slot);
         impl Give for $name {
             #[cfg(feature = "describe")]
+            #[allow(clippy::indexing_slicing, reason = "a constant: what is out of bounds does not compile")]
             const KINDS: &'static [Kind] = $kinds;
             fn give(self) -> Slot {
                 self.0

@@ -3,6 +3,16 @@
 //! No arithmetic is here: numbers and texts come in, the core calculates, numbers and texts go out. What is
 //! refused goes out as numbers too (a code, which input, its value); the messages are composed in JavaScript.
 #![cfg_attr(target_arch = "wasm32", no_std)]
+// What JavaScript calls is shaped by its boundary: numbers one by one, values owned.
+#![allow(
+    clippy::many_single_char_names,
+    clippy::trivially_copy_pass_by_ref,
+    clippy::needless_pass_by_value,
+    clippy::type_complexity,
+    clippy::unnecessary_wraps,
+    clippy::match_same_arms,
+    reason = "shaped by the boundary to JavaScript"
+)]
 
 extern crate alloc;
 

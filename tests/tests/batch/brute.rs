@@ -24,6 +24,8 @@ pub(crate) struct ToyTank {
     pub(crate) pot_life: Option<i32>,
     /// Whole sets, in litres; none: any whole volume.
     pub(crate) sets: Vec<i32>,
+    /// On the shelf, by set; empty: without limit.
+    pub(crate) stock: Vec<i32>,
 }
 
 #[derive(Clone, Debug)]
@@ -58,6 +60,8 @@ struct Shed {
     run: i32,
     to_change: i32,
     tanks: Vec<Held>,
+    /// Sets opened, where stock counts.
+    opened: Vec<i32>,
 }
 
 pub(crate) struct Brute<'a> {
@@ -70,7 +74,14 @@ const NEVER: i32 = 1_000_000;
 impl<'a> Brute<'a> {
     pub(crate) fn best(toy: &'a Toy) -> Best {
         let empty = Held { recipe: -1, left: 0, use_by: NEVER, full_lines: false };
-        let start = Shed { time: 0, order: 0, run: 0, to_change: 0, tanks: vec![empty; toy.tanks.len()] };
+        let start = Shed {
+            time: 0,
+            order: 0,
+            run: 0,
+            to_change: 0,
+            tanks: vec![empty; toy.tanks.len()],
+            opened: vec![0; 9],
+        };
         Brute { toy, known: HashMap::new() }.from(start)
     }
 
@@ -192,12 +203,15 @@ impl<'a> Brute<'a> {
         };
         // What needs a mix at the same moment is mixed together.
         let lines = if held.recipe == recipe && held.full_lines { 0 } else { it.hold_up };
-        for fill in fills(it) {
-            if fill <= lines {
+        for (fill, sets) in fills(it) {
+            let opened: Vec<i32> =
+                next.opened.iter().zip(sets.iter().chain(&[0; 9])).map(|(a, b)| a + b).collect();
+            if fill <= lines || opened.iter().zip(&it.stock).any(|(opened, stock)| opened > stock) {
                 continue;
             }
             let use_by = it.pot_life.map_or(NEVER, |life| shed.time + life);
             let mut next = next.clone();
+            next.opened = opened;
             next.tanks[tank] = Held { recipe, left: fill - lines, use_by, full_lines: true };
             let opened = cost.opened + if it.sets.is_empty() { 0 } else { fill };
             let cost = Best { opened, mixes: cost.mixes + 1, squares: cost.squares + fill * fill, ..cost };
@@ -206,11 +220,30 @@ impl<'a> Brute<'a> {
     }
 }
 
-/// Every volume that can be in the tank.
-fn fills(tank: &ToyTank) -> Vec<i32> {
-    (1..=tank.capacity).filter(|volume| tank.sets.is_empty() || reachable(*volume, &tank.sets)).collect()
-}
-
-fn reachable(volume: i32, sets: &[i32]) -> bool {
-    volume == 0 || sets.iter().any(|set| *set <= volume && reachable(volume - set, sets))
+/// Every volume that can be in the tank, and the sets it is made of where stock counts.
+fn fills(tank: &ToyTank) -> Vec<(i32, Vec<i32>)> {
+    if tank.sets.is_empty() {
+        return (1..=tank.capacity).map(|volume| (volume, vec![])).collect();
+    }
+    let mut all = vec![(0, vec![])];
+    for size in &tank.sets {
+        all = all
+            .into_iter()
+            .flat_map(|(volume, sets)| {
+                (0..=(tank.capacity - volume) / size).map(move |count| {
+                    let counts = sets.iter().copied().chain([count]).collect::<Vec<i32>>();
+                    (volume + count * size, counts)
+                })
+            })
+            .collect();
+    }
+    all.retain(|(volume, _)| *volume > 0);
+    if tank.stock.is_empty() {
+        all.sort_unstable();
+        all.dedup_by_key(|it| it.0);
+        for it in &mut all {
+            it.1.clear();
+        }
+    }
+    all
 }

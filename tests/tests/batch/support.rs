@@ -76,6 +76,7 @@ pub(crate) fn order(kg: f64, kg_per_hour: f64, changeover_minutes: f64) -> Order
 }
 
 /// mL of slurry per kg.
+#[expect(clippy::unnecessary_wraps, reason = "the planner's table holds needs and gaps")]
 pub(crate) fn need(ml_per_kg: f64, recipe: u32, living: f64) -> Option<Need> {
     let per_mass: VolumePerMass = Volume::new::<liter>(ml_per_kg * 1e-3) / Mass::new::<kilogram>(1.0);
     Some(Need { per_mass, recipe, living })

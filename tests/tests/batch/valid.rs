@@ -36,6 +36,7 @@ pub(crate) fn check(job: &Job<'_>, planned: &Planned) {
         }
         lines(job, planned, tank, &mixes);
     }
+    stock(job, planned);
     if !job.shifts.is_empty() {
         planned.mixes.iter().for_each(|mix| instants(job, mix));
         replay(job, planned, &treated);
@@ -192,14 +193,37 @@ fn replay(job: &Job<'_>, planned: &Planned, treated: &[f64]) {
 }
 
 /// When a mix that is needed now is ready.
-fn begin(job: &Job<'_>, planned: &Planned, mix: usize, at: f64) -> f64 {
-    let mix = &planned.mixes[mix];
+fn begin(job: &Job<'_>, planned: &Planned, index: usize, at: f64) -> f64 {
+    let mix = &planned.mixes[index];
     let times = mix.times.unwrap();
-    let first = mix.number == 1 || mix.hold_up.value > 0.0;
-    if job.tanks[mix.tank].refill == Refill::WhenEmpty || first {
-        assert!(times.mix_at.value >= at - 1e-3, "mixed before the treater stops, {at}: {mix:?}");
-    } else {
-        assert!(times.ready_at.value <= at + 1e-3 || mix.number > 1, "topped up in time, {at}: {mix:?}");
+    let before = |it: &Mix| it.tank == mix.tank && it.number + 1 == mix.number;
+    let same = |it: usize| recipe(job, planned, it) == recipe(job, planned, index);
+    let refill = job.tanks[mix.tank].refill == Refill::TopUp
+        && planned.mixes.iter().position(before).is_some_and(same);
+    let beside =
+        refill && job.tanks[mix.tank].pot_life.is_none() && job.tanks[mix.tank].filling == Filling::Measured;
+    if beside {
+        assert!(times.ready_at.value <= at + 1e-3, "topped up in time, {at}: {mix:?}");
+        return at;
     }
+    assert!(times.mix_at.value >= at - 1e-3, "mixed before the treater stops, {at}: {mix:?}");
     times.ready_at.value
+}
+
+/// No more sets are opened than there are on the shelf, and all that could be is treated unless the plan is short of some.
+fn stock(job: &Job<'_>, planned: &Planned) {
+    for (tank, it) in job.tanks.iter().enumerate() {
+        let Filling::Sets(sizes) = it.filling else {
+            assert_eq!(planned.summary.short_of_stock & (1 << tank), 0, "tank {tank} is measured");
+            continue;
+        };
+        for (n, size) in sizes.iter().enumerate() {
+            let mixes = planned.mixes.iter().filter(|mix| mix.tank == tank);
+            let opened: u64 = mixes.map(|mix| u64::from(mix.sets[n])).sum();
+            let stock = size.stock.map_or(u64::MAX, u64::from);
+            assert!(opened <= stock, "{opened} sets of size {n} in tank {tank}, {stock} on the shelf");
+        }
+    }
+    let short = planned.summary.short_of_stock != 0;
+    assert!(!(short && planned.summary.all_treated), "short of stock, and all is treated");
 }

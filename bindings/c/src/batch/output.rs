@@ -66,7 +66,7 @@ pub struct hilum_batch_summary {
     pub has_finish: i32,
     /// HILUM_PROVEN when no plan is better; HILUM_BOUND_REACHED when it is valid, but not known to be the best.
     pub proof: i32,
-    /// Tanks of which more sets are opened than are on the shelf: bit 0 is tank 0.
+    /// Tanks whose shelf does not suffice, so that less seed is treated than could be: bit 0 is tank 0.
     pub short_of_stock: u32,
 }
 

@@ -17,6 +17,9 @@ const WITHOUT: &[(&str, &str)] = &[
     ("error::share", "hilum_share is checked by Share::new"),
     ("Share::number", "the field of hilum_share"),
     ("Temperature::celsius", "the field of hilum_temperature"),
+    ("Compound::read_with", "Compound::read does the same with core's own reader of decimals"),
+    ("Written::read_with", "Written::read does the same with core's own reader of decimals"),
+    ("Survival::needs_temperature", "the field has_reference of hilum_survival"),
     ("Entry::", "an entry is found by its number; Row encodes and decodes the same"),
 ];
 

@@ -13,6 +13,7 @@ mod names;
 mod program;
 mod programs;
 mod prototype;
+mod readme;
 mod values;
 
 use std::fs;

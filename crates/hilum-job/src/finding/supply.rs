@@ -101,15 +101,8 @@ fn short(worked: &Worked<'_, '_>, t: usize, line: &Line<'_, '_>, sizes: &[Size],
     let seed = line.doses.iter().filter_map(|dose| worked.draft.order(dose.order));
     let seed: f64 = seed.map(|order| order.seed.mass.value).sum();
     let Some(on_hand) = on_hand.filter(|on_hand| *on_hand < seed) else {
-        let beyond: Vec<String> = packs()
-            .filter_map(|((pack, _), sets)| {
-                let on_hand = pack.doc.on_hand.filter(|on_hand| u64::from(*on_hand) < *sets)?;
-                Some(format!("{sets} of {}, of which {on_hand} are on hand", quoted(&pack.doc.pack)))
-            })
-            .collect();
         return format!(
-            "{name} runs short: its mixes take {}. Get more, or treat less.",
-            beyond.join(", and ")
+            "{name} runs short: whole sets that fit the tank and fill its lines take more than is on hand. Get more, or treat less."
         );
     };
     let stock: Vec<String> = packs()

@@ -26,7 +26,7 @@ pub(crate) struct Batches {
     pub(crate) portions: Vec<Portion>,
     /// Whether the mixes have instants.
     pub(crate) clock: bool,
-    /// Seed treated, where not all of it is.
+    /// Seed treated, where there is no time for all of it.
     pub(crate) falls_short: Option<Mass>,
     pub(crate) proven: bool,
     /// Tanks that the smallest set, or nothing at all, fits into.
@@ -248,7 +248,8 @@ fn solve(job: &batch::Job<'_>, planned: &mut Batches) -> Result<(), batch::Error
                     .collect();
                 let summary = plan.summary();
                 planned.proven = summary.proof == Proof::Proven;
-                planned.falls_short = (!summary.all_treated).then_some(summary.treated);
+                let short_of_time = !summary.all_treated && summary.short_of_stock == 0;
+                planned.falls_short = short_of_time.then_some(summary.treated);
                 planned.short = (0..32_u32)
                     .filter(|tank| summary.short_of_stock >> tank & 1 == 1)
                     .filter_map(|tank| usize::try_from(tank).ok())

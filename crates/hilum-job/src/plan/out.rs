@@ -127,7 +127,7 @@ mod tests {
     }
 
     #[test]
-    fn a_fluid_ounce_per_hundredweight_is_65_mL_per_100_kg() {
+    fn a_fluid_ounce_per_hundredweight_is_65_ml_per_100_kg() {
         // NIST SP 811: 29.573 529 562 5 mL over 45.359 237 kg.
         let rate = PerMass::<Liquid>::new(hilum::text::read("1 fl oz/cwt").expect("read")).expect("positive");
         assert!((rate.out(Units::Metric).value - 65.198_472_281).abs() < 1e-9);

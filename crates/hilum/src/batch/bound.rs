@@ -39,7 +39,7 @@ impl<'a, 'b> Bound<'a, 'b> {
         let step = leader
             .and_then(|tank| plant.tank(tank))
             .map_or(0.0, |tank| common(sizes(tank).iter().map(|it| it.adds.value)));
-        for (tank, column) in mixes.chunks_exact_mut(rows).enumerate() {
+        for (tank, column) in mixes.chunks_exact_mut(rows.max(1)).enumerate() {
             later(plant, tank, column, |slurry, share| least_mixes(plant, tank, slurry, share));
         }
         if let Some(tank) = leader {
@@ -122,12 +122,12 @@ impl<'a, 'b> Bound<'a, 'b> {
     fn squares(&self, node: &Node, spare: f64) -> f64 {
         let plant = self.plant;
         let Some(tank) = self.leader.filter(|_| self.goal >= plant.line.end()) else { return 0.0 };
-        let (rest, share) = self.rest(node, tank, plant.line.order_at(node.position));
-        if rest <= 0.0 || share <= 0.0 {
+        let (rest, living) = self.rest(node, tank, plant.line.order_at(node.position));
+        if rest <= 0.0 || living <= 0.0 {
             return 0.0;
         }
-        let poured = least_opened(plant, tank, self.step, rest * share) / share;
-        let mixes = least_mixes(plant, tank, rest, share) + spare.max(0.0);
+        let poured = least_opened(plant, tank, self.step, rest * living) / living;
+        let mixes = least_mixes(plant, tank, rest, living) + spare.max(0.0);
         poured * poured / mixes.max(1.0) * (1.0 - SLACK)
     }
 

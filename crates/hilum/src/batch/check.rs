@@ -1,6 +1,6 @@
 //! Can this job be planned at all?
 
-use super::fill::sizes;
+use super::fill::{Fills, sizes};
 use super::line::SLACK;
 use super::{Counted, Error, Field, Job, MAX_ORDERS, MAX_SHIFTS, MAX_SIZES, MAX_TANKS, Tank};
 use crate::error::{LARGEST, SMALLEST};
@@ -81,6 +81,22 @@ fn shifts(job: &Job<'_>) -> Result<(), Error> {
             return Err(Error::Value { field: Field::Shift, index, value: to - from });
         }
         end = to;
+    }
+    Ok(())
+}
+
+/// Whole sets fill the lines and leave some slurry in every tank, of every recipe.
+pub(super) fn sets(job: &Job<'_>, fills: &[Fills<'_>]) -> Result<(), Error> {
+    for ((index, tank), fills) in job.tanks.iter().enumerate().zip(fills) {
+        let column = job.needs.iter().skip(index).step_by(job.tanks.len().max(1)).flatten();
+        let mut living = column.filter(|need| need.living > 0.0 && !sizes(tank).is_empty());
+        let (lines, capacity) = (tank.hold_up.value, tank.capacity.value);
+        if living.any(|need| fills.between(lines * need.living, capacity * need.living).is_none()) {
+            // Where not every fill could be looked at, there may be one.
+            let limit = fills.all.len();
+            let too_many = Error::TooMany { counted: Counted::Sets, limit };
+            return Err(if fills.complete { Error::TankTooSmall { tank: index } } else { too_many });
+        }
     }
     Ok(())
 }

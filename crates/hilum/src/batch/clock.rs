@@ -205,3 +205,63 @@ fn usable(shift: Shift, life: f64, mixing: f64, shifts: &[Shift]) -> f64 {
     let (at, end) = (Time::new::<second>(at), Time::new::<second>(floor(at + life + INSTANT)));
     work_between(at, end, shifts).value - mixing
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::time::hour;
+
+    /// Eight to twelve and one to five, counted from midnight; six to ten the next day.
+    fn days() -> [Shift; 3] {
+        let shift = |from, to| Shift { from: Time::new::<hour>(from), to: Time::new::<hour>(to) };
+        [shift(8.0, 12.0), shift(13.0, 17.0), shift(30.0, 34.0)]
+    }
+
+    const HOUR: f64 = 3600.0;
+
+    #[test]
+    fn work_time_stands_still_at_night() {
+        let (shifts, mut before) = (days(), [0.0; 4]);
+        let clock = Clock::new(&shifts, &mut before);
+        assert_eq!(clock.total().to_bits(), (12.0 * HOUR).to_bits());
+        // Instants count from eight o'clock.
+        for (at, work) in
+            [(-1.0, 0.0), (2.0, 2.0), (4.5, 4.0), (6.0, 5.0), (20.0, 8.0), (23.0, 9.0), (99.0, 12.0)]
+        {
+            assert!((clock.work_at(at * HOUR) - work * HOUR).abs() < 1e-9, "{at}");
+        }
+        // Four hours of work are over at noon, and go on at one.
+        assert!((clock.instant_of(4.0 * HOUR) - 4.0 * HOUR).abs() < 1e-9);
+        assert!((clock.resumes(4.0 * HOUR).unwrap() - 5.0 * HOUR).abs() < 1e-9);
+        assert_eq!(clock.resumes(12.0 * HOUR), None);
+    }
+
+    #[test]
+    fn a_mix_lies_within_one_shift() {
+        let (shifts, mut before) = (days(), [0.0; 4]);
+        let clock = Clock::new(&shifts, &mut before);
+        // Half past eleven: half an hour fits, an hour does not and waits until one.
+        let slot = clock.slot(3.5 * HOUR, 0.5 * HOUR).unwrap();
+        assert_eq!((slot.shift, slot.at.to_bits()), (0, (3.5 * HOUR).to_bits()));
+        let slot = clock.slot(3.5 * HOUR, HOUR).unwrap();
+        assert_eq!(
+            (slot.shift, slot.at.to_bits(), slot.ready.to_bits()),
+            (1, (5.0 * HOUR).to_bits(), (5.0 * HOUR).to_bits())
+        );
+        // On a whole second; five hours fit nowhere.
+        assert_eq!(clock.slot(10.25, 60.0).unwrap().at.to_bits(), 11.0_f64.to_bits());
+        assert_eq!(clock.slot(0.0, 5.0 * HOUR), None);
+        // The last hour before five in the afternoon starts at four; before noon the last one starts at eleven.
+        assert_eq!(clock.slot_before(0.0, 8.0 * HOUR, HOUR).unwrap().at.to_bits(), (8.0 * HOUR).to_bits());
+        assert_eq!(clock.slot_before(0.0, 4.0 * HOUR, HOUR).unwrap().at.to_bits(), (3.0 * HOUR).to_bits());
+        assert_eq!(clock.slot_before(3.5 * HOUR, 4.0 * HOUR, HOUR), None);
+    }
+
+    #[test]
+    fn a_pot_life_counts_the_night() {
+        let (shifts, mut before) = (days(), [0.0; 4]);
+        let clock = Clock::new(&shifts, &mut before);
+        // Mixed at four in the afternoon, good for fifteen hours: until seven the next morning.
+        assert!((clock.expiry(8.0 * HOUR, 15.0 * HOUR) - 9.0 * HOUR).abs() < 1e-9);
+    }
+}

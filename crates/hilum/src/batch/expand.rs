@@ -6,11 +6,12 @@
 //! up to one of these, without losing time.
 
 use super::clock::{INSTANT, Slot};
-use super::greedy::choose;
+use super::fill::Keep;
+use super::greedy::{Choice, choose};
 use super::line::SLACK;
 use super::node::Node;
 use super::step::{Kind, Leg, Plant};
-use super::{Error, tanks};
+use super::tanks;
 
 /// What was decided at a stop.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
@@ -41,12 +42,20 @@ const EARLIER_ORDERS: usize = 8;
 /// How many later shifts are looked at for a better moment to mix.
 const LATER_SHIFTS: usize = 30;
 
+/// Takes up where the choices lead.
+pub(super) trait Visit {
+    /// Is anything to be hoped for from a node whose tanks have just been mixed?
+    fn is_worth(&mut self, mixed: &Node) -> bool;
+    /// A stop, and the node it leads to.
+    fn visit(&mut self, stop: Stop, node: &Node);
+}
+
 impl Choices<'_, '_> {
     /// Tells every stop worth making here, and where it leads.
-    pub(super) fn each(&self, node: &Node, tell: &mut impl FnMut(Stop, &Node)) {
+    pub(super) fn each(&self, node: &Node, to: &mut impl Visit) {
         let due = node.due(self.plant) | node.early;
         if due == 0 {
-            return self.run(node, Stop::default(), tell);
+            return self.run(node, Stop::default(), to);
         }
         if tanks(due).any(|tank| self.plant.is_unused(tank, node)) {
             return;
@@ -59,11 +68,11 @@ impl Choices<'_, '_> {
         } else {
             0
         };
-        each_subset(free, |beside| self.mix(node, due | beside, tell));
+        each_subset(free, |beside| self.mix(node, due | beside, to));
     }
 
     /// Mixes these tanks, now or later.
-    fn mix(&self, node: &Node, joined: u32, tell: &mut impl FnMut(Stop, &Node)) {
+    fn mix(&self, node: &Node, joined: u32, to: &mut impl Visit) {
         let plant = self.plant;
         let mut shift = 0;
         let mut best = -1.0;
@@ -75,7 +84,7 @@ impl Choices<'_, '_> {
             let usable = self.usable(joined, &slot);
             if usable > best {
                 best = usable;
-                if !self.fill(node, joined, &slot, tell) {
+                if !self.fill(node, joined, &slot, to) {
                     return;
                 }
             }
@@ -93,14 +102,17 @@ impl Choices<'_, '_> {
     }
 
     /// Tries the leader's fills; true if a pot life may have cut one short.
-    fn fill(&self, node: &Node, joined: u32, slot: &Slot, tell: &mut impl FnMut(Stop, &Node)) -> bool {
+    fn fill(&self, node: &Node, joined: u32, slot: &Slot, to: &mut impl Visit) -> bool {
         let plant = self.plant;
         let mut base = *node;
         let order = plant.line.order_at(node.position);
         let leader = self.leader.filter(|it| joined & (1 << it) != 0 && plant.is_sets(*it, order));
         for tank in tanks(joined).filter(|tank| Some(*tank) != leader) {
-            let Ok(fill) = choose(plant, node, tank, slot) else { return false };
-            base.mix(plant, tank, slot, fill.and_then(|index| plant.fills(tank).get(index)));
+            let fill = choose(plant, node, tank, slot);
+            if fill == Choice::OutOfStock {
+                return false;
+            }
+            base.mix(plant, tank, slot, fill.fill().and_then(|index| plant.fills(tank).get(index)));
         }
         let stop = Stop {
             at: slot.at,
@@ -110,19 +122,25 @@ impl Choices<'_, '_> {
         };
         let Some(leader) = leader else {
             let cut = self.may_expire(&base, joined);
-            self.go(&base, joined, stop, tell);
+            self.go(&base, joined, stop, to);
             return cut;
         };
         let fills = plant.fills(leader);
-        let Ok(Some(range)) = plant.range(&base, leader, slot) else { return true };
+        let Some(range) = plant.range(&base, leader, slot) else { return true };
         // A larger fill than now may be of use at a later moment.
         let mut cut = range.cut_by_time;
         for index in (range.least..=range.most).rev() {
+            if !fills.get(index).is_some_and(|fill| plant.is_in_stock(leader, node, fill)) {
+                continue;
+            }
             let mut filled = base;
             filled.mix(plant, leader, slot, fills.get(index));
             cut |= self.may_expire(&filled, joined);
+            if !to.is_worth(&filled) {
+                continue;
+            }
             let fill = u32::try_from(index).unwrap_or(u32::MAX);
-            self.go(&filled, joined, Stop { fill, ..stop }, tell);
+            self.go(&filled, joined, Stop { fill, ..stop }, to);
         }
         cut
     }
@@ -154,29 +172,29 @@ impl Choices<'_, '_> {
     }
 
     /// Runs on, if what was mixed can be used at all.
-    fn go(&self, node: &Node, joined: u32, stop: Stop, tell: &mut impl FnMut(Stop, &Node)) {
+    fn go(&self, node: &Node, joined: u32, stop: Stop, to: &mut impl Visit) {
         if tanks(joined).all(|tank| node.content(tank).expires > node.work) {
-            self.run(node, stop, tell);
+            self.run(node, stop, to);
         }
     }
 
-    fn run(&self, node: &Node, stop: Stop, tell: &mut impl FnMut(Stop, &Node)) {
+    fn run(&self, node: &Node, stop: Stop, to: &mut impl Visit) {
         let plant = self.plant;
         let leg = plant.leg(node.position, node.work, node.contents(plant));
         let next = after(node, &leg, 0);
         if leg.to < plant.line.end() {
-            self.early(node, &next, stop, tell);
+            self.early(node, &next, stop, to);
         } else {
             let mut last = next;
             last.close_all(plant);
-            return tell(stop, &last);
+            return to.visit(stop, &last);
         }
-        tell(stop, &next);
+        to.visit(stop, &next);
     }
 
     /// Where a mix does not fit at the end of the shift any more, an earlier one may; and one that takes what is left of a
     /// shift lets another, that has a pot life, start after the night.
-    fn early(&self, node: &Node, natural: &Node, stop: Stop, tell: &mut impl FnMut(Stop, &Node)) {
+    fn early(&self, node: &Node, natural: &Node, stop: Stop, to: &mut impl Visit) {
         let plant = self.plant;
         if !plant.clock.has_shifts() {
             return;
@@ -192,7 +210,7 @@ impl Choices<'_, '_> {
             let next = plant.longest_mixing(due & !chosen);
             for room in [mixing, mixing + next] {
                 if let Some(leg) = self.last_stop(node, natural, chosen, room) {
-                    tell(stop, &after(node, &leg, chosen));
+                    to.visit(stop, &after(node, &leg, chosen));
                 }
                 if next <= 0.0 || !plant.may_expire(due & !chosen) {
                     break;
@@ -256,6 +274,8 @@ pub(super) struct Range {
     pub(super) enough: usize,
     /// One more than enough, where that empties the lines at the expiry and sets of the next mix may then come out even.
     pub(super) most: usize,
+    /// The largest that fits.
+    pub(super) top: usize,
     /// Living product that can be used.
     pub(super) wanted: f64,
     /// By the pot life or the end of the shifts, not by the end of the recipe?
@@ -293,29 +313,31 @@ impl Plant<'_> {
         }
     }
 
-    /// None for a tank that is measured.
-    pub(super) fn range(&self, node: &Node, tank: usize, slot: &Slot) -> Result<Option<Range>, Error> {
+    /// None for a tank that is measured; an empty one where there are too few sets on the shelf.
+    pub(super) fn range(&self, node: &Node, tank: usize, slot: &Slot) -> Option<Range> {
         let order = self.line.order_at(node.position);
         if !self.is_sets(tank, order) {
-            return Ok(None);
+            return None;
         }
         let (fills, share) = (self.fills(tank), self.living(tank, node.position));
         let most = self.mixed(tank, node.position, slot.at, None, &node.content(tank));
         let until = self.position_at(node.position, slot.ready, most.expires.min(self.clock.total()));
         let (usable, recipe) = (self.line.slurry(tank, until), self.line.recipe_end(tank, order));
         let wanted = (usable.min(recipe) - most.from + most.hold_up) * share * (1.0 - SLACK);
-        let too_small = Error::TankTooSmall { tank };
-        let top = fills.at_most(self.capacity(tank) * share * (1.0 + SLACK)).ok_or(too_small)?;
-        let least = fills
-            .at_least(most.hold_up * share * (1.0 + SLACK))
-            .filter(|least| *least <= top)
-            .ok_or(too_small)?;
+        let Some((least, top)) = fills.between(most.hold_up * share, self.capacity(tank) * share) else {
+            return Some(Range { least: 1, enough: 0, most: 0, top: 0, wanted, cut_by_time: false });
+        };
         let enough = fills.at_least(wanted).map_or(top, |enough| enough.min(top)).max(least);
         let cut_by_time = usable < recipe;
         let even = fills.get(enough).is_some_and(|fill| fill.living <= wanted * (1.0 + 3.0 * SLACK));
         let lines = self.tank(tank).is_some_and(|it| it.hold_up.value > 0.0);
-        let most = if cut_by_time && even && lines { (enough + 1).min(top) } else { enough };
-        Ok(Some(Range { least, enough, most, wanted, cut_by_time }))
+        let most = match self.keep {
+            // The ones that are enough may not be on the shelf.
+            Keep::Stock => top,
+            Keep::NoStock if cut_by_time && even && lines => (enough + 1).min(top),
+            Keep::NoStock => enough,
+        };
+        Some(Range { least, enough, most, top, wanted, cut_by_time })
     }
 }
 

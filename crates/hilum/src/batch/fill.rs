@@ -1,6 +1,8 @@
 //! Which whole sets can go into a tank together?
 
 use super::line::SLACK;
+use core::cmp::Ordering;
+
 use super::{Counted, Error, Filling, MAX_SIZES, SetSize, Tank};
 
 /// Whole sets poured together.
@@ -15,20 +17,31 @@ pub struct Fill {
 }
 
 impl Fill {
-    fn with(mut self, size: usize, set: &SetSize) -> Option<Self> {
-        self.living += set.adds.value;
+    fn with(mut self, size: usize, set: &SetSize, sets: u32) -> Option<Self> {
+        let many = f64::from(sets);
+        self.living += many * set.adds.value;
         let [first, second, number] = &mut self.ranks;
-        *first += set.ranks[0];
-        *second += set.ranks[1];
-        *number += 1.0;
+        *first += many * set.ranks[0];
+        *second += many * set.ranks[1];
+        *number += many;
         let count = self.sets.get_mut(size)?;
-        *count = count.checked_add(1)?;
+        *count = count.checked_add(sets)?;
         Some(self)
     }
 
     fn is_better_than(&self, other: &Self) -> bool {
-        self.ranks.iter().zip(&other.ranks).find(|(a, b)| a != b).is_some_and(|(a, b)| a < b)
+        let pairs = self.ranks.iter().zip(&other.ranks);
+        pairs.map(|(a, b)| a.total_cmp(b)).find(|order| order.is_ne()).is_some_and(Ordering::is_lt)
     }
+}
+
+/// May more sets be used than are on the shelf?
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Keep {
+    /// Yes; of fills alike in volume the best one is enough.
+    NoStock,
+    /// No; every fill counts.
+    Stock,
 }
 
 /// The fills of one tank, by rising volume; the best of those that are equal in volume.
@@ -45,23 +58,17 @@ impl<'a> Fills<'a> {
     /// Fills up to a volume of living product; takes half the memory, and needs all of it.
     pub(super) fn new(
         sizes: &[SetSize],
-        most: f64,
+        tops: Tops,
+        stock: Keep,
         memory: &'a mut [Fill],
-    ) -> Result<(Self, &'a mut [Fill]), Error> {
+    ) -> Result<Self, Error> {
         let room = memory.len() / 2;
-        let mut complete = true;
-        let count = match combine(sizes, most, 0.0, memory) {
-            Some(count) => count,
-            None => {
-                complete = false;
-                // Two thirds of what there is room for, evenly spaced.
-                let gap = most / thirds(room);
-                combine(sizes, most, gap, memory)
-                    .ok_or(Error::TooMany { counted: Counted::Sets, limit: room })?
-            }
-        };
-        let (all, rest) = memory.split_at_mut_checked(count).unwrap_or((&mut [], &mut []));
-        Ok((Self { all, complete }, rest))
+        let all = combine(sizes, tops.most, stock, |_| 0.0, memory);
+        let complete = all.is_some();
+        // Else by the handful, two thirds of what there is room for.
+        let some = || combine(sizes, tops.most, stock, |living| tops.gap(living, thirds(room)), memory);
+        let count = all.or_else(some).ok_or(Error::TooMany { counted: Counted::Sets, limit: room })?;
+        Ok(Self { all: memory.get(..count).unwrap_or(&[]), complete })
     }
 
     /// The largest fill of at most this volume.
@@ -75,8 +82,38 @@ impl<'a> Fills<'a> {
         (index < self.all.len()).then_some(index)
     }
 
+    /// The smallest fill of more than the first volume and the largest of at most the second, if there are any.
+    pub(super) fn between(&self, more_than: f64, at_most: f64) -> Option<(usize, usize)> {
+        let least = self.at_least(more_than * (1.0 + SLACK))?;
+        let most = self.at_most(at_most * (1.0 + SLACK))?;
+        (least <= most).then_some((least, most))
+    }
+
     pub(super) fn get(&self, index: usize) -> Option<&'a Fill> {
         self.all.get(index)
+    }
+}
+
+/// Living product in a full tank: of the recipe that takes least, and of the one that takes most.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Tops {
+    pub(super) least: f64,
+    pub(super) most: f64,
+}
+
+impl Tops {
+    /// Between fills of this volume, where there is room for so many: even up to the least top, then four times as wide
+    /// up to four times as much, and so on. So a recipe with a small share, too, has fills to choose from.
+    fn gap(self, living: f64, room: f64) -> f64 {
+        let (mut steps, mut top, mut own) = (1.0, self.least, self.least);
+        while top < self.most * (1.0 - SLACK) {
+            if top < living {
+                own = (4.0 * top).min(self.most);
+            }
+            top *= 4.0;
+            steps += 0.75;
+        }
+        own * steps / room
     }
 }
 
@@ -85,7 +122,13 @@ fn thirds(room: usize) -> f64 {
 }
 
 /// Adds size after size: every sum is a sum of the sizes before, or a sum found and one set more.
-fn combine(sizes: &[SetSize], most: f64, gap: f64, memory: &mut [Fill]) -> Option<usize> {
+fn combine(
+    sizes: &[SetSize],
+    most: f64,
+    keep: Keep,
+    gap: impl Fn(f64) -> f64,
+    memory: &mut [Fill],
+) -> Option<usize> {
     let room = memory.len() / 2;
     let (sums, before) = memory.split_at_mut_checked(room)?;
     let most = most * (1.0 + SLACK);
@@ -94,29 +137,49 @@ fn combine(sizes: &[SetSize], most: f64, gap: f64, memory: &mut [Fill]) -> Optio
     for (index, size) in sizes.iter().enumerate() {
         let known = before.get_mut(..count)?;
         known.copy_from_slice(sums.get(..count)?);
-        count = close(known, index, size, most, gap.max(most * SLACK), sums)?;
+        let adds = size.adds.value;
+        if gap(0.0) <= 0.0 && adds <= most * SLACK {
+            return None;
+        }
+        let sets_beyond = |living| whole_sets(1.01 * gap(living) / adds);
+        // As many as are beyond the gap where they lead.
+        let handful = |living| sets_beyond(living + f64::from(sets_beyond(living)) * adds);
+        let stock = size.stock.filter(|_| keep == Keep::Stock).unwrap_or(u32::MAX);
+        let fits =
+            |fill: &Fill| fill.living <= most && fill.sets.get(index).is_some_and(|sets| *sets <= stock);
+        let grow = |fill: &Fill| fill.with(index, size, handful(fill.living)).filter(fits);
+        // Nothing is nearer than -1: all are kept.
+        let all = keep == Keep::Stock && gap(0.0) <= 0.0;
+        let gap = |living| if all { -1.0 } else { gap(living).max(most * SLACK) };
+        count = close(known, grow, most * SLACK, gap, sums)?;
     }
     // The empty fill is none.
-    sums.copy_within(1..count, 0);
+    for index in 1..count {
+        *sums.get_mut(index - 1)? = *sums.get(index)?;
+    }
     Some(count - 1)
 }
 
-/// Merges `known` with the sums found and one set more; none if they do not fit.
+/// At least one.
+fn whole_sets(sets: f64) -> u32 {
+    super::whole(sets).and_then(|sets| u32::try_from(sets).ok()).unwrap_or(u32::MAX).max(1)
+}
+
+/// Merges `known` with the sums found, grown; none if they do not fit.
 fn close(
     known: &[Fill],
-    index: usize,
-    size: &SetSize,
-    most: f64,
-    gap: f64,
+    grow: impl Fn(&Fill) -> Option<Fill>,
+    same: f64,
+    gap: impl Fn(f64) -> f64,
     sums: &mut [Fill],
 ) -> Option<usize> {
     let (mut old, mut base, mut count) = (known.iter().peekable(), 0, 0_usize);
     loop {
-        let grown = if base < count {
-            sums.get(base)?.with(index, size).filter(|fill| fill.living <= most)
-        } else {
-            None
-        };
+        let mut grown = None;
+        while base < count && grown.is_none() {
+            grown = sums.get(base).and_then(&grow);
+            base += usize::from(grown.is_none());
+        }
         let next = match (old.peek(), grown) {
             (Some(fill), Some(more)) if fill.living <= more.living => *old.next()?,
             (Some(_), None) => *old.next()?,
@@ -127,8 +190,8 @@ fn close(
             (None, None) => return Some(count),
         };
         match count.checked_sub(1).and_then(|last| sums.get_mut(last)) {
-            Some(last) if next.living - last.living <= gap => {
-                if count > 1 && next.living - last.living <= most * SLACK && next.is_better_than(last) {
+            Some(last) if next.living - last.living <= gap(next.living) => {
+                if count > 1 && next.living - last.living <= same && next.is_better_than(last) {
                     *last = next;
                 }
             }
@@ -145,5 +208,47 @@ pub(super) fn sizes<'a>(tank: &Tank<'a>) -> &'a [SetSize] {
     match tank.filling {
         Filling::Measured => &[],
         Filling::Sets(sizes) => sizes,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{Volume, volume::cubic_meter};
+
+    const NINE: Tops = Tops { least: 9.0, most: 9.0 };
+
+    fn size(adds: f64, stock: Option<u32>, rank: f64) -> SetSize {
+        SetSize { adds: Volume::new::<cubic_meter>(adds), stock, ranks: [rank, 0.0] }
+    }
+
+    #[test]
+    fn every_sum_once_with_its_cheapest_sets() {
+        let mut memory = [Fill::default(); 64];
+        let sizes = [size(4.0, None, 3.0), size(2.0, None, 2.0)];
+        let fills = Fills::new(&sizes, NINE, Keep::NoStock, &mut memory).unwrap();
+        assert!(fills.complete);
+        assert!(fills.all.iter().map(|fill| fill.living).eq([2.0, 4.0, 6.0, 8.0]));
+        // 8 is two large ones at 6, not four small ones at 8.
+        assert_eq!(fills.get(3).unwrap().sets.get(..2), Some(&[2, 0][..]));
+        assert_eq!((fills.at_most(5.0), fills.at_least(5.0), fills.at_least(9.0)), (Some(1), Some(2), None));
+    }
+
+    #[test]
+    fn every_choice_of_sets_within_the_stock() {
+        let mut memory = [Fill::default(); 64];
+        let sizes = [size(4.0, Some(1), 3.0), size(2.0, Some(3), 2.0)];
+        let fills = Fills::new(&sizes, NINE, Keep::Stock, &mut memory).unwrap();
+        // 2, 4 twice, 6 twice, 8 as 4 + 2 + 2; four small ones are not there.
+        assert!(fills.all.iter().map(|fill| fill.living).eq([2.0, 4.0, 4.0, 6.0, 6.0, 8.0]));
+    }
+
+    #[test]
+    fn by_the_handful_where_there_are_too_many() {
+        let mut memory = [Fill::default(); 64];
+        let fills = Fills::new(&[size(1e-3, None, 1.0)], NINE, Keep::NoStock, &mut memory).unwrap();
+        assert!(!fills.complete);
+        assert!(fills.all.len() > 10 && fills.all.len() <= 32);
+        assert!(fills.all.last().unwrap().living > 8.0);
     }
 }

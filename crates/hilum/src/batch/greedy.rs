@@ -24,15 +24,20 @@ pub(super) fn plan(plant: &Plant<'_>, pours: &mut [Pour]) -> Result<Reach, Error
     while node.position < plant.line.end() && idle <= plant.tanks.len() {
         let Some((slot, due)) = slot(plant, &node, node.due(plant)) else { break };
         count = without_unused(plant, &node, due, pours, count);
+        let mut short = false;
         for tank in tanks(due) {
-            let fill = choose(plant, &node, tank, &slot)?;
+            let choice = choose(plant, &node, tank, &slot);
+            short |= choice == Choice::OutOfStock;
             let limit = pours.len();
             let cell = pours.get_mut(count).ok_or(Error::TooMany { counted: Counted::Mixes, limit })?;
-            let (fill, wait) = (number(fill.unwrap_or(0)), number(slot.shift));
+            let (fill, wait) = (number(choice.fill().unwrap_or(0)), number(slot.shift));
             *cell = Pour { position: node.position, at: slot.at, tank: number(tank), fill, wait };
             count += 1;
         }
-        node = mixed(plant, &node, due, &slot)?;
+        if short {
+            break;
+        }
+        node = mixed(plant, &node, due, &slot);
         let leg = plant.leg(node.position, node.work, node.contents(plant));
         idle = if leg.to > node.position { 0 } else { idle + 1 };
         node = after(&node, &leg, 0);
@@ -79,28 +84,48 @@ fn slot(plant: &Plant<'_>, node: &Node, due: u32) -> Option<(Slot, u32)> {
 }
 
 /// All that is due, mixed.
-fn mixed(plant: &Plant<'_>, node: &Node, due: u32, slot: &Slot) -> Result<Node, Error> {
+fn mixed(plant: &Plant<'_>, node: &Node, due: u32, slot: &Slot) -> Node {
     let mut next = *node;
     for tank in tanks(due) {
-        let fill = choose(plant, node, tank, slot)?;
+        let fill = choose(plant, node, tank, slot).fill();
         next.mix(plant, tank, slot, fill.and_then(|index| plant.fills(tank).get(index)));
     }
-    Ok(next)
+    next
 }
 
 /// Whole sets for as much as will be used, and no more if that can be helped; none for a measured tank.
-pub(super) fn choose(
-    plant: &Plant<'_>,
-    node: &Node,
-    tank: usize,
-    slot: &Slot,
-) -> Result<Option<usize>, Error> {
-    let Some(range) = plant.range(node, tank, slot)? else { return Ok(None) };
+pub(super) fn choose(plant: &Plant<'_>, node: &Node, tank: usize, slot: &Slot) -> Choice {
+    let Some(range) = plant.range(node, tank, slot) else { return Choice::Measure };
+    if range.least > range.top {
+        return Choice::OutOfStock;
+    }
     let fills = plant.fills(tank);
     let exact = fills.get(range.enough).is_some_and(|fill| fill.living >= range.wanted);
     // A smaller one that is used up, then a smallest one for the rest, leaves least before a night.
     let below = fills.at_most(range.wanted * (1.0 + SLACK)).filter(|below| *below >= range.least);
-    Ok(Some(if exact && range.cut_by_time { below.unwrap_or(range.enough) } else { range.enough }))
+    let wanted = if exact && range.cut_by_time { below.unwrap_or(range.enough) } else { range.enough };
+    let in_stock = |index: &usize| fills.get(*index).is_some_and(|fill| plant.is_in_stock(tank, node, fill));
+    let smaller = (range.least..=wanted).rev().find(in_stock);
+    let larger = || (wanted..=range.top).find(in_stock);
+    smaller.or_else(larger).map_or(Choice::OutOfStock, Choice::Fill)
+}
+
+/// What goes into a tank.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Choice {
+    Measure,
+    /// Index of the whole sets.
+    Fill(usize),
+    OutOfStock,
+}
+
+impl Choice {
+    pub(super) fn fill(self) -> Option<usize> {
+        match self {
+            Self::Fill(index) => Some(index),
+            Self::Measure | Self::OutOfStock => None,
+        }
+    }
 }
 
 fn number(index: usize) -> u32 {

@@ -51,7 +51,7 @@ pub enum Refill {
 pub struct SetSize {
     /// Living product that one set adds to a tank.
     pub adds: Volume,
-    /// Sets on the shelf; none is without limit.
+    /// Sets on the shelf, more are never opened; none is without limit.
     pub stock: Option<u32>,
     /// When plans are equal in all that is wanted, the one with the least sum of the first rank is
     /// taken, then of the second, then the one with fewest sets. A price, or the seed it covers.

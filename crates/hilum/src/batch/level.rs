@@ -5,13 +5,12 @@
 
 use super::expand::after;
 use super::line::SLACK;
-use super::node::Node;
+use super::node::{Node, compare};
 use super::step::{Kind, Plant, Pour};
 use super::{MAX_TANKS, tanks};
-use core::cmp::Ordering;
 
 /// Stops that are tried anew at most, all trials taken together.
-const TRIALS: usize = 20_000;
+pub(super) const TRIALS: usize = 20_000;
 
 /// In place of a shift to wait for: the stop was moved.
 const MOVED: u32 = u32::MAX;
@@ -31,8 +30,8 @@ enum Moved {
 }
 
 /// Levels in place; `scratch` is as long as `pours`. Returns where the plan ends.
-pub(super) fn level(plant: &Plant<'_>, pours: &mut [Pour], scratch: &mut [Pour], end: Node) -> Node {
-    let mut trial = Trial { plant, pours, scratch, best: end, left: TRIALS };
+pub(super) fn level(plant: &Plant<'_>, pours: &mut [Pour], scratch: &mut [Pour], end: &Node) -> Node {
+    let mut trial = Trial { plant, pours, scratch, best: *end, left: TRIALS };
     for tank in (0..plant.tanks.len()).filter(|tank| !plant.tops_up(*tank)) {
         if trial.moves(tank, Moved::All) || trial.moves(tank, Moved::Lone) {
             continue;
@@ -62,7 +61,7 @@ impl Trial<'_, '_> {
     /// Moves stops; keeps them there if the plan is better for it.
     fn moves(&mut self, tank: usize, what: Moved) -> bool {
         let Some(left) = self.left.checked_sub(self.pours.len()) else { return false };
-        self.scratch.copy_from_slice(self.pours);
+        copy(self.pours, self.scratch);
         if !self.move_stops(tank, what) {
             return false;
         }
@@ -70,10 +69,10 @@ impl Trial<'_, '_> {
         sort(self.scratch);
         match replay(self.plant, self.scratch) {
             Some(node)
-                if node.position >= self.best.position
-                    && node.cost.compare(&self.best.cost) == Ordering::Less =>
+                if compare(node.position, self.best.position).is_ge()
+                    && node.cost.compare(&self.best.cost).is_lt() =>
             {
-                self.pours.copy_from_slice(self.scratch);
+                copy(self.scratch, self.pours);
                 self.best = node;
                 true
             }
@@ -141,9 +140,18 @@ fn movable_after(plant: &Plant<'_>, pours: &[Pour], tank: usize, first: usize) -
     (first + 1..pours.len()).filter(own).take_while(|index| is_movable(plant, pours, *index)).count()
 }
 
-fn sort(pours: &mut [Pour]) {
-    pours.sort_unstable_by(|a, b| {
-        a.position.total_cmp(&b.position).then(a.at.total_cmp(&b.at)).then(a.tank.cmp(&b.tank))
+/// Copies what fits; core's own copying panics where the lengths differ, which here they never do.
+pub(super) fn copy(from: &[Pour], to: &mut [Pour]) {
+    for (to, from) in to.iter_mut().zip(from) {
+        *to = *from;
+    }
+}
+
+/// By position, then by instant.
+pub(super) fn sort(pours: &mut [Pour]) {
+    super::sort::sort(pours, |a, b| {
+        let order = a.position.total_cmp(&b.position).then(a.at.total_cmp(&b.at)).then(a.tank.cmp(&b.tank));
+        order.is_lt()
     });
 }
 
@@ -216,10 +224,10 @@ fn even(plant: &Plant<'_>, pours: &[Pour], moved: &mut [Pour], tank: usize, stre
     for pour in moved.iter_mut().skip(stretch.first + 1).filter(own).take(stretch.count) {
         slurry += each;
         let to = plant.line.beyond(tank, slurry, 0.0);
-        let position = if stretch.share < 1.0 || stretch.share > 1.0 {
-            pour.position + (to - pour.position) * stretch.share
-        } else {
-            to
+        let position = match stretch.share {
+            // As it is, free of rounding.
+            1.0 => to,
+            share => pour.position + (to - pour.position) * share,
         };
         (pour.position, pour.wait) = (position, MOVED);
     }

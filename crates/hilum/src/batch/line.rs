@@ -12,7 +12,10 @@ pub(super) const SLACK: f64 = 1e-9;
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Line<'a> {
     job: Job<'a>,
-    timed: bool,
+    /// Seconds per kg of each order.
+    pace: &'a [f64],
+    /// Shift time before each order.
+    changeover: &'a [f64],
     /// Position before each order, and after the last.
     mass: &'a [f64],
     /// Run time at each order's first seed, its changeover done; after the last.
@@ -25,7 +28,7 @@ pub(super) struct Line<'a> {
 
 /// Numbers that a line takes of the working memory.
 pub(super) fn numbers(orders: usize, tanks: usize) -> usize {
-    (orders + 1) * (2 + 2 * tanks)
+    (orders + 1) * (4 + 2 * tanks)
 }
 
 impl<'a> Line<'a> {
@@ -33,17 +36,19 @@ impl<'a> Line<'a> {
         let rows = job.orders.len() + 1;
         let (mass, rest) = memory.split_at_mut_checked(rows)?;
         let (run, rest) = rest.split_at_mut_checked(rows)?;
+        let (pace, rest) = rest.split_at_mut_checked(rows)?;
+        let (changeover, rest) = rest.split_at_mut_checked(rows)?;
         let (used, rest) = rest.split_at_mut_checked(rows * job.tanks.len())?;
         let (recipe_end, _) = rest.split_at_mut_checked(rows * job.tanks.len())?;
-        let timed = !job.shifts.is_empty();
-        lay_out(&job, timed, mass, run);
+        tempo(&job, pace, changeover);
+        lay_out(&job, pace, changeover, mass, run);
         for tank in 0..job.tanks.len() {
             let column = tank * rows..(tank + 1) * rows;
             let used = used.get_mut(column.clone())?;
             use_up(&job, tank, used);
             end_recipes(&job, tank, used, recipe_end.get_mut(column)?);
         }
-        Some(Self { job, timed, mass, run, used, recipe_end })
+        Some(Self { job, pace, changeover, mass, run, used, recipe_end })
     }
 
     /// Position after the last order.
@@ -65,19 +70,12 @@ impl<'a> Line<'a> {
         self.mass.get(order).copied().unwrap_or_else(|| self.end())
     }
 
-    /// Seconds per kg (1 without shifts, where "time" is seed).
     fn pace(&self, order: usize) -> f64 {
-        match self.job.orders.get(order) {
-            Some(order) if self.timed => 1.0 / order.speed.map_or(f64::INFINITY, |speed| speed.value),
-            _ => 1.0,
-        }
+        self.pace.get(order).copied().unwrap_or(1.0)
     }
 
     fn changeover(&self, order: usize) -> f64 {
-        match self.job.orders.get(order) {
-            Some(next) if self.timed && order > 0 => next.changeover.value,
-            _ => 0.0,
-        }
+        self.changeover.get(order).copied().unwrap_or(0.0)
     }
 
     /// Run time at a position, with the changeover to the order that begins there.
@@ -174,19 +172,26 @@ impl<'a> Line<'a> {
     }
 }
 
-fn lay_out(job: &Job<'_>, timed: bool, mass: &mut [f64], run: &mut [f64]) {
-    let (mut seed, mut time) = (0.0, 0.0);
+/// Without shifts "time" is seed: 1 s/kg, and no changeovers.
+fn tempo(job: &Job<'_>, pace: &mut [f64], changeover: &mut [f64]) {
+    let timed = !job.shifts.is_empty();
     for (row, order) in job.orders.iter().enumerate() {
-        if timed && row > 0 {
-            time += order.changeover.value;
-        }
+        let speed = order.speed.map_or(1.0, |speed| speed.value);
+        set(pace, row, if timed { 1.0 / speed } else { 1.0 });
+        set(changeover, row, if timed && row > 0 { order.changeover.value } else { 0.0 });
+    }
+    set(pace, job.orders.len(), 1.0);
+    set(changeover, job.orders.len(), 0.0);
+}
+
+fn lay_out(job: &Job<'_>, pace: &[f64], changeover: &[f64], mass: &mut [f64], run: &mut [f64]) {
+    let (mut seed, mut time) = (0.0, 0.0);
+    for (row, ((order, pace), changeover)) in job.orders.iter().zip(pace).zip(changeover).enumerate() {
+        time += changeover;
         set(mass, row, seed);
         set(run, row, time);
         seed += order.mass.value;
-        time += match order.speed {
-            Some(speed) if timed => order.mass.value / speed.value,
-            _ => order.mass.value,
-        };
+        time += order.mass.value * pace;
     }
     set(mass, job.orders.len(), seed);
     set(run, job.orders.len(), time);
@@ -221,5 +226,63 @@ fn end_recipes(job: &Job<'_>, tank: usize, used: &[f64], ends: &mut [f64]) {
 fn set(cells: &mut [f64], row: usize, value: f64) {
     if let Some(cell) = cells.get_mut(row) {
         *cell = value;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::batch::{Filling, Order, Refill, Shift, Tank};
+    use crate::quantity::{Mass, MassFlow, Time, Volume, VolumePerMass};
+    use crate::quantity::{
+        mass::kilogram, mass_flow::kilogram_per_second, time::second, volume::cubic_meter,
+    };
+
+    /// 100, 50 and 200 kg at 2, 1 and 4 kg/s with 10 s between; the tank gives 3, nothing, 3 per kg, all one recipe.
+    #[test]
+    fn seed_time_and_slurry_along_the_line() {
+        let order = |kg: f64, speed: f64| Order {
+            mass: Mass::new::<kilogram>(kg),
+            speed: Some(MassFlow::new::<kilogram_per_second>(speed)),
+            changeover: Time::new::<second>(10.0),
+        };
+        let volume = Volume::new::<cubic_meter>;
+        let need = |recipe| {
+            let per_mass: VolumePerMass = volume(3.0) / Mass::new::<kilogram>(1.0);
+            Some(Need { per_mass, recipe, living: 0.0 })
+        };
+        let tank = Tank {
+            capacity: volume(100.0),
+            hold_up: volume(0.0),
+            mixing: Time::new::<second>(0.0),
+            refill: Refill::WhenEmpty,
+            pot_life: None,
+            filling: Filling::Measured,
+        };
+        let orders = [order(100.0, 2.0), order(50.0, 1.0), order(200.0, 4.0)];
+        let tanks = [tank];
+        let shifts = [Shift { from: Time::new::<second>(0.0), to: Time::new::<second>(1e6) }];
+        let needs = [need(1), None, need(1)];
+        let mut memory = [f64::NAN; 24];
+        let line =
+            Line::new(Job { orders: &orders, tanks: &tanks, needs: &needs, shifts: &shifts }, &mut memory)
+                .unwrap();
+        let near = |a: f64, b: f64| assert!((a - b).abs() < 1e-9, "{a}, not {b}");
+        near(line.end(), 350.0);
+        // The first order takes 50 s, then the changeover.
+        near(line.arrival(100.0), 50.0);
+        near(line.run_at(100.0), 60.0);
+        near(line.run_at(150.0), 120.0);
+        near(line.run_at(350.0), 170.0);
+        near(line.position_at(55.0), 100.0);
+        near(line.position_at(61.0), 101.0);
+        // The second order takes no slurry: after 300 the tank is next needed at 150 kg.
+        near(line.slurry(0, 120.0), 300.0);
+        near(line.beyond(0, 300.0, 1e-9), 150.0);
+        near(line.beyond(0, 330.0, 1e-9), 160.0);
+        near(line.next_need(0, 120.0), 150.0);
+        near(line.last_need(0, 120.0), 100.0);
+        near(line.recipe_end(0, 0), 900.0);
+        near(line.recipe_start(0, 2), 0.0);
     }
 }

@@ -4,7 +4,7 @@ use super::clock::Slot;
 use super::fill::Fill;
 use super::line::SLACK;
 use super::step::{Content, Kind, Plant};
-use super::{MAX_TANKS, tanks};
+use super::{MAX_SIZES, MAX_TANKS, tanks};
 use core::cmp::Ordering;
 
 /// What plans are compared by, after the seed treated.
@@ -86,8 +86,15 @@ impl Node {
         work: 0.0,
         cost: Cost { opened: 0.0, mixes: 0.0, finish: 0.0, squares: 0.0, ranks: [0.0; 3] },
         early: 0,
-        contents: [Content { recipe: 0.0, from: 0.0, end: 0.0, hold_up: 0.0, expires: 0.0, kind: Kind::None };
-            MAX_TANKS],
+        contents: [Content {
+            recipe: 0.0,
+            from: 0.0,
+            end: 0.0,
+            hold_up: 0.0,
+            expires: 0.0,
+            kind: Kind::None,
+            opened: [0; MAX_SIZES],
+        }; MAX_TANKS],
     };
 
     pub(super) fn contents(&self, plant: &Plant<'_>) -> &[Content] {
@@ -118,13 +125,18 @@ impl Node {
         let living = plant.living(tank, self.position);
         let slurry = fill.map(|fill| fill.living / living);
         self.close(plant, tank);
-        let mixed = plant.mixed(tank, self.position, slot.at, slurry, &before);
+        let mut mixed = plant.mixed(tank, self.position, slot.at, slurry, &before);
         self.cost.mixes += 1.0;
         match fill {
             Some(fill) => {
                 let slurry = fill.living / living;
                 self.cost.opened += fill.living;
                 self.cost.squares += slurry * slurry;
+                mixed
+                    .opened
+                    .iter_mut()
+                    .zip(&fill.sets)
+                    .for_each(|(sum, sets)| *sum = sum.saturating_add(*sets));
                 self.cost.ranks.iter_mut().zip(&fill.ranks).for_each(|(sum, rank)| *sum += rank);
             }
             None => self.cost.opened += mixed.hold_up * living,

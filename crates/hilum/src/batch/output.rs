@@ -68,6 +68,6 @@ pub struct Summary {
     pub finish: Option<Time>,
     /// Best or not.
     pub proof: Proof,
-    /// Tanks of which more sets are opened than are on the shelf: bit 0 is tank 0.
+    /// Tanks whose shelf does not suffice: for want of their sets less seed is treated than could be; bit 0 is tank 0.
     pub short_of_stock: u32,
 }

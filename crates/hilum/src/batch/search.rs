@@ -1,7 +1,9 @@
 //! The best plan: labels in order of time, the dominated ones dropped.
 
 use super::bound::Bound;
-use super::expand::{Choices, Stop};
+use super::clock::INSTANT;
+use super::expand::{Choices, Stop, Visit};
+use super::greedy::choose;
 use super::node::{Cost, Node, compare};
 use super::step::{Content, Kind, Plant, Pour};
 use super::store::{Label, NONE, Store};
@@ -22,11 +24,46 @@ pub(super) struct Search<'a, 'b> {
     bound: Bound<'a, 'b>,
     store: Store<'b>,
     full: bool,
+    /// Mixes that were looked at, and how many may be.
     looks: u32,
+    most: u32,
     /// The best plan so far: how far, at what cost; where it ends, if it is not the one given.
     goal: f64,
     best: Cost,
     found: Option<Found>,
+}
+
+/// Where the choices of a label of the beam lead.
+struct Stage<'s, 'a, 'b> {
+    search: &'s mut Search<'a, 'b>,
+    parent: u32,
+    /// First label of the next stage, and how many it may have.
+    first: u32,
+    width: u32,
+}
+
+impl Visit for Stage<'_, '_, '_> {
+    fn is_worth(&mut self, mixed: &Node) -> bool {
+        self.search.look() && !self.search.is_hopeless(mixed)
+    }
+    fn visit(&mut self, stop: Stop, node: &Node) {
+        self.search.keep(stop, node, self.parent, self.first, self.width);
+    }
+}
+
+/// Where the choices of a label of the search lead.
+struct Next<'s, 'a, 'b> {
+    search: &'s mut Search<'a, 'b>,
+    parent: u32,
+}
+
+impl Visit for Next<'_, '_, '_> {
+    fn is_worth(&mut self, mixed: &Node) -> bool {
+        self.search.look() && !self.search.is_hopeless(mixed)
+    }
+    fn visit(&mut self, stop: Stop, node: &Node) {
+        self.search.offer(stop, node, self.parent);
+    }
 }
 
 impl<'a, 'b> Search<'a, 'b> {
@@ -39,21 +76,32 @@ impl<'a, 'b> Search<'a, 'b> {
     ) -> Self {
         let plant = choices.plant;
         let (goal, best) = (known.position, known.cost);
-        let mut search =
-            Self { plant, choices, bound, store, full: false, looks: 0, goal, best, found: None };
+        let mut search = Self {
+            plant,
+            choices,
+            bound,
+            store,
+            full: false,
+            looks: 0,
+            most: u32::MAX,
+            goal,
+            best,
+            found: None,
+        };
         search.bound.aim(goal);
         search
     }
 
     /// Follows the few most promising plans from stop to stop: quick, and often the best.
-    pub(super) fn beam(&mut self, width: u32) {
+    pub(super) fn beam(&mut self, width: u32, most: u32) {
         let choices = self.choices;
-        self.start();
+        self.start(most);
         let (mut first, mut end) = (0, self.store.count);
-        while first < end && self.store.room() - end >= width {
+        while first < end && !self.full && self.store.room() - end >= width {
             for index in first..end {
                 let node = self.store.node(index);
-                choices.each(&node, &mut |stop, next| self.keep(stop, next, index, end, width));
+                let stage = Stage { search: self, parent: index, first: end, width };
+                choices.each(&node, &mut { stage });
             }
             (first, end) = (end, self.store.count);
         }
@@ -62,7 +110,7 @@ impl<'a, 'b> Search<'a, 'b> {
     /// Searches; tells whether nothing can be better.
     pub(super) fn run(&mut self, most: u32) -> Proof {
         let choices = self.choices;
-        self.start();
+        self.start(most);
         self.store.link_last();
         self.store.push(0);
         while let Some(index) = self.store.pop() {
@@ -70,18 +118,18 @@ impl<'a, 'b> Search<'a, 'b> {
             if self.is_hopeless(&node) || self.is_dominated(&node, index) {
                 continue;
             }
-            choices.each(&node, &mut |stop, next| self.offer(stop, next, index));
-            if self.full || self.looks >= most {
+            choices.each(&node, &mut Next { search: self, parent: index });
+            if self.full {
                 return Proof::Bounded;
             }
         }
         if self.full { Proof::Bounded } else { Proof::Proven }
     }
 
-    fn start(&mut self) {
+    fn start(&mut self, most: u32) {
         self.store.clear();
         self.full = !self.store.add(Stop::default(), &Node::START, NONE, Cost::default());
-        (self.found, self.looks) = (None, 0);
+        (self.found, self.looks, self.most) = (None, 0, most);
     }
 
     /// Writes the pours of the plan that was found; none if the one given was the best.
@@ -90,7 +138,8 @@ impl<'a, 'b> Search<'a, 'b> {
         let mut count = 0;
         while let Some(label) = self.store.label(parent) {
             for tank in tanks(stop.tanks) {
-                let Stop { at, fill, shift, .. } = stop;
+                let Stop { at, shift, .. } = stop;
+                let fill = self.fill(parent, &stop, tank);
                 let (position, tank) = (label.position, u32::try_from(tank).ok()?);
                 *pours.get_mut(count)? = Pour { position, at, tank, fill, wait: shift };
                 count += 1;
@@ -101,13 +150,31 @@ impl<'a, 'b> Search<'a, 'b> {
         Some((count, end))
     }
 
+    /// The whole sets that went into a tank: the leader's are decided, others' follow from where it was.
+    fn fill(&self, parent: u32, stop: &Stop, tank: usize) -> u32 {
+        if Some(tank) == self.choices.leader {
+            return stop.fill;
+        }
+        let node = self.store.node(parent);
+        let shift = usize::try_from(stop.shift).unwrap_or(usize::MAX);
+        let slot = self.plant.slot_for(&node, stop.tanks, shift);
+        let chosen = slot.and_then(|(slot, _)| choose(self.plant, &node, tank, &slot).fill());
+        chosen.and_then(|index| u32::try_from(index).ok()).unwrap_or(0)
+    }
+
+    /// Counts; false when it has been enough.
+    fn look(&mut self) -> bool {
+        self.looks += 1;
+        self.full |= self.looks > self.most;
+        !self.full
+    }
+
     fn is_hopeless(&self, node: &Node) -> bool {
         self.bound.is_hopeless(node, &self.best)
     }
 
     /// Takes a node up, if it may lead to something better.
     fn offer(&mut self, stop: Stop, node: &Node, parent: u32) {
-        self.looks += 1;
         self.compare_with_best(stop, node, parent);
         if self.ends(node) || self.is_hopeless(node) || self.is_dominated(node, NONE) {
             return;
@@ -176,7 +243,7 @@ impl<'a, 'b> Search<'a, 'b> {
 
     fn dominates(&self, other: u32, label: &Label, node: &Node, index: u32) -> bool {
         if compare(label.position, node.position) != Ordering::Equal
-            || label.work > node.work + 1e-6
+            || label.work > node.work + INSTANT
             || (label.early != 0 && label.early != node.early)
         {
             return false;
@@ -188,7 +255,7 @@ impl<'a, 'b> Search<'a, 'b> {
             return false;
         }
         // Of two alike the first one stays.
-        let alike = cost == Ordering::Equal && label.work > node.work - 1e-6 && label.early == node.early;
+        let alike = cost == Ordering::Equal && label.work > node.work - INSTANT && label.early == node.early;
         !alike || other < index || !self.is_no_worse(node, |a, b| (b, a), other)
     }
 
@@ -213,6 +280,9 @@ fn no_worse(plant: &Plant<'_>, tank: usize, node: &Node, a: &Content, b: &Conten
     if a == b {
         return true;
     }
+    if !plant.leaves_stock(tank, a, b) {
+        return false;
+    }
     let slack = plant.slack(tank);
     let order = plant.line.order_at(node.position);
     let slurry = plant.line.slurry(tank, node.position);
@@ -220,7 +290,7 @@ fn no_worse(plant: &Plant<'_>, tank: usize, node: &Node, a: &Content, b: &Conten
         content.kind == Kind::None
             || content.recipe < plant.line.recipe_end(tank, order)
             || content.end <= slurry + slack
-            || content.expires <= node.work + 1e-6
+            || content.expires <= node.work + INSTANT
     };
     let lines = |content| plant.hold_up_at(tank, order, slurry, content);
     match (gone(a), gone(b)) {
@@ -229,9 +299,11 @@ fn no_worse(plant: &Plant<'_>, tank: usize, node: &Node, a: &Content, b: &Conten
             lines(a).total_cmp(&lines(b)).is_eq() && (a.kind != Kind::Measured || a.from >= b.from - slack)
         }
         (false, false) if a.kind == Kind::Sets => {
-            (a.end - b.end).abs() <= slack && a.expires >= b.expires - 1e-6 && b.kind == Kind::Sets
+            (a.end - b.end).abs() <= slack && a.expires >= b.expires - INSTANT && b.kind == Kind::Sets
         }
-        (false, false) => a.from >= b.from - slack && a.end >= b.end - slack && a.expires >= b.expires - 1e-6,
+        (false, false) => {
+            a.from >= b.from - slack && a.end >= b.end - slack && a.expires >= b.expires - INSTANT
+        }
         (false, true) => a.kind != Kind::Sets && b.kind != Kind::Sets && a.from >= b.from - slack,
         (true, false) => false,
     }

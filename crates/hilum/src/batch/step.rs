@@ -1,9 +1,10 @@
 //! What happens from one stop to the next?
 
 use super::clock::{Clock, INSTANT};
-use super::fill::{self, Fills};
+use super::fill::{self, Fill, Fills, Keep};
 use super::line::{Line, SLACK};
-use super::{MAX_TANKS, Refill, Tank, tanks};
+use super::node::Node;
+use super::{MAX_SIZES, MAX_TANKS, Refill, Tank, tanks};
 
 /// How a tank's mix was made.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
@@ -33,6 +34,8 @@ pub struct Content {
     /// Work time until which it may be used.
     pub(super) expires: f64,
     pub(super) kind: Kind,
+    /// Sets of each size opened so far for the tank.
+    pub(super) opened: [u32; MAX_SIZES],
 }
 
 /// One tank's mix, as decided.
@@ -66,6 +69,8 @@ pub(super) struct Plant<'a> {
     pub(super) line: Line<'a>,
     pub(super) clock: Clock<'a>,
     pub(super) fills: [Fills<'a>; MAX_TANKS],
+    /// May more sets be used than are on the shelf?
+    pub(super) keep: Keep,
 }
 
 impl<'a> Plant<'a> {
@@ -139,6 +144,26 @@ impl<'a> Plant<'a> {
         }
     }
 
+    /// Are these sets still on the shelf?
+    pub(super) fn is_in_stock(&self, tank: usize, node: &Node, fill: &Fill) -> bool {
+        self.keep == Keep::NoStock
+            || self.tank(tank).is_none_or(|it| {
+                let opened = node.content(tank).opened;
+                let opened = opened.iter().zip(&fill.sets).map(|(opened, more)| opened.saturating_add(*more));
+                let mut sizes = fill::sizes(it).iter().zip(opened);
+                sizes.all(|(size, opened)| size.stock.is_none_or(|stock| opened <= stock))
+            })
+    }
+
+    /// Does the first leave at least as many sets of a tank on the shelf as the other, where it matters?
+    pub(super) fn leaves_stock(&self, tank: usize, a: &Content, b: &Content) -> bool {
+        self.keep == Keep::NoStock
+            || self.tank(tank).is_none_or(|it| {
+                let mut sizes = fill::sizes(it).iter().zip(a.opened.iter().zip(&b.opened));
+                sizes.all(|(size, (a, b))| size.stock.is_none() || a <= b)
+            })
+    }
+
     pub(super) fn capacity(&self, tank: usize) -> f64 {
         self.tank(tank).map_or(0.0, |tank| tank.capacity.value)
     }
@@ -171,7 +196,7 @@ impl<'a> Plant<'a> {
             None => (recipe.min(from + capacity - hold_up), Kind::Measured),
         };
         let expires = self.pot_life(tank).map_or(f64::INFINITY, |life| self.clock.expiry(at, life));
-        Content { recipe, from, end, hold_up, expires, kind }
+        Content { recipe, from, end, hold_up, expires, kind, opened: before.opened }
     }
 
     /// Where a tank cannot go on with what is in it.

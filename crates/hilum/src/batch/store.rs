@@ -43,12 +43,19 @@ pub(super) struct Store<'b> {
 }
 
 impl<'b> Store<'b> {
-    /// For so many tanks, and so much seed.
+    /// For so many tanks, and about so much seed.
     pub(super) fn new(labels: &'b mut [Label], contents: &'b mut [Content], tanks: usize, seed: f64) -> Self {
         let room =
             labels.len().min(contents.len() / tanks.max(1)).min(usize::try_from(NONE - 1).unwrap_or(0));
         let labels = labels.get_mut(..room).unwrap_or(&mut []);
-        Self { labels, contents, tanks, cell: seed * CELL, count: 0, queued: 0 }
+        Self {
+            labels,
+            contents,
+            tanks,
+            cell: if seed > 0.0 { seed * CELL } else { 1.0 },
+            count: 0,
+            queued: 0,
+        }
     }
 
     /// Forgets all.

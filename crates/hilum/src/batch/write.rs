@@ -1,9 +1,10 @@
 //! From what was decided to what is told.
 
+use super::clock::INSTANT;
 use super::line::SLACK;
 use super::step::{Content, Kind, Plant, Pour};
 use super::{Counted, Error, MAX_SIZES, MAX_TANKS, Mix, Portion, Times, tanks};
-use crate::math::ceil;
+use crate::math::{ceil, floor};
 use crate::quantity::{Mass, Time, Volume, mass::kilogram, time::second, volume::cubic_meter};
 
 /// Writes mixes and portions.
@@ -78,7 +79,7 @@ fn content(plant: &Plant<'_>, span: &Span) -> Content {
     let used = plant.line.slurry(span.tank, span.to);
     let end = poured(plant, span).map_or(used, |slurry| from + slurry - span.hold_up);
     let kind = if poured(plant, span).is_some() { Kind::Sets } else { Kind::Measured };
-    Content { recipe, from, end, hold_up: span.hold_up, expires: 0.0, kind }
+    Content { recipe, from, end, hold_up: span.hold_up, expires: 0.0, kind, opened: [0; MAX_SIZES] }
 }
 
 /// Batches of one pour.
@@ -107,7 +108,7 @@ impl<'a, 'b> Writer<'a, 'b> {
         let (plant, pours, end) = (self.plant, self.pours, self.end);
         each_span(plant, pours, end, |span| self.span(&span))?;
         if let Some(written) = self.portions.get_mut(..self.portion_count) {
-            written.sort_unstable_by_key(|portion| (portion.mix, portion.order));
+            super::sort::sort(written, |a, b| (a.mix, a.order) < (b.mix, b.order));
         }
         Ok((self.mix_count, self.portion_count))
     }
@@ -127,20 +128,15 @@ impl<'a, 'b> Writer<'a, 'b> {
             let (hold_up, fill) = if done > 0.0 { (0.0, others) } else { (span.hold_up, first) };
             let to = if last { used } else { from + fill - hold_up };
             let end = if last { span.to } else { self.plant.line.beyond(span.tank, to, 0.0) };
-            let mut mix = self.mix(span, hold_up, to - from, start, end);
-            if done > 0.0 {
-                mix.times = self.topped_up(span, start);
-                mix.times =
-                    mix.times.map(|times| Times { done_at: self.instant_at(span.tank, end), ..times });
-            }
-            self.put(mix, start, end)?;
+            let times = if done > 0.0 { self.topped_up(span, start, end) } else { self.times(span, end) };
+            self.put(Mix { times, ..self.mix(span, hold_up, to - from) }, start, end)?;
             (from, start) = (to, end);
             done += 1.0;
         }
         Ok(())
     }
 
-    fn mix(&mut self, span: &Span, hold_up: f64, applied: f64, _start: f64, end: f64) -> Mix {
+    fn mix(&self, span: &Span, hold_up: f64, applied: f64) -> Mix {
         let plant = self.plant;
         let slack = plant.slack(span.tank);
         let discarded = poured(plant, span).map_or(0.0, |slurry| slurry - hold_up - applied);
@@ -153,7 +149,7 @@ impl<'a, 'b> Writer<'a, 'b> {
         Mix {
             tank: span.tank,
             number: 0,
-            times: self.times(span, end),
+            times: None,
             mixed: volume(applied + hold_up + discarded),
             sets,
             applied: volume(applied),
@@ -167,7 +163,7 @@ impl<'a, 'b> Writer<'a, 'b> {
         clock.has_shifts().then(|| {
             let at = clock.caller(span.pour.at);
             let time = Time::new::<second>;
-            let use_by = plant.pot_life(span.tank).map(|life| time(crate::math::floor(at + life + 1e-6)));
+            let use_by = plant.pot_life(span.tank).map(|life| time(floor(at + life + INSTANT)));
             let done = self.instant_at(span.tank, end);
             Times {
                 mix_at: time(at),
@@ -179,17 +175,20 @@ impl<'a, 'b> Writer<'a, 'b> {
     }
 
     /// A refill beside running: ready when the one before is used up, within one shift.
-    fn topped_up(&self, span: &Span, start: f64) -> Option<Times> {
+    fn topped_up(&self, span: &Span, start: f64, end: f64) -> Option<Times> {
         let clock = &self.plant.clock;
         if !clock.has_shifts() {
             return None;
         }
         let mixing = self.plant.mixing(span.tank);
         let work = self.work_at(start);
-        let at = clock.slot_before(-1.0, work - mixing + 2e-6, mixing).map_or(span.pour.at, |slot| slot.at);
+        let at = clock
+            .slot_before(-1.0, work - mixing + 2.0 * INSTANT, mixing)
+            .map_or(span.pour.at, |slot| slot.at);
         let at = clock.caller(at);
         let time = Time::new::<second>;
-        Some(Times { mix_at: time(at), ready_at: time(at + mixing), use_by: None, done_at: time(at) })
+        let done_at = self.instant_at(span.tank, end);
+        Some(Times { mix_at: time(at), ready_at: time(at + mixing), use_by: None, done_at })
     }
 
     /// Work time when the last seed before a position has passed.
@@ -259,7 +258,7 @@ pub(super) fn opened(plant: &Plant<'_>, pours: &[Pour], tank: usize, size: usize
 }
 
 /// The tanks of which more sets are opened than are on the shelf.
-pub(super) fn short_of_stock(plant: &Plant<'_>, pours: &[Pour]) -> u32 {
+pub(super) fn beyond_stock(plant: &Plant<'_>, pours: &[Pour]) -> u32 {
     let short = |tank: usize| {
         let Some(it) = plant.tank(tank) else { return false };
         let sizes = super::fill::sizes(it).iter().enumerate();

@@ -85,8 +85,15 @@ pub(crate) const TEST: &[Step] = &[
 ];
 
 /// What `cargo xtask soak` runs.
-pub(crate) const SOAK: &[Step] = &[Step {
-    name: "oracle",
-    about: "2000 random jobs, and malformed ones, against the independent oracle in tests/oracle",
-    run: soak::oracle,
-}];
+pub(crate) const SOAK: &[Step] = &[
+    Step {
+        name: "oracle",
+        about: "2000 random jobs, and malformed ones, against the independent oracle in tests/oracle",
+        run: soak::oracle,
+    },
+    Step {
+        name: "miri-c",
+        about: "the wrappers of the C library under Miri (rustup component add miri --toolchain nightly)",
+        run: soak::miri_c,
+    },
+];

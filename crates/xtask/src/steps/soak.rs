@@ -23,3 +23,15 @@ pub(super) fn oracle(session: &mut Session) -> Result<(), String> {
     session.check_command(&mut run);
     Ok(())
 }
+
+/// The wrappers of the C library under Miri, which sees what `unsafe` must not do.
+pub(super) fn miri_c(session: &mut Session) -> Result<(), String> {
+    let folder = target_folder()?.join("miri");
+    // Not through `cargo`: this one is of another toolchain.
+    let mut test = Command::new("cargo");
+    test.args(["+nightly", "miri", "test", "--package", "hilum-c", "--test", "wrappers"]);
+    session.tests(
+        test.env("CARGO_TARGET_DIR", folder).env_remove("RUSTUP_TOOLCHAIN").current_dir(&session.root),
+    );
+    Ok(())
+}

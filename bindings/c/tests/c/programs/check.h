@@ -16,9 +16,3 @@ static void expect(int32_t status, int32_t wanted, int line) {
 }
 #define OK(call) expect((call), HILUM_OK, __LINE__)
 #define GIVES(wanted, call) expect((call), (wanted), __LINE__)
-
-/* Equal but for the last digits. */
-static bool near(double got, double wanted) {
-    double off = got > wanted ? got - wanted : wanted - got;
-    return off <= 1e-12 * (wanted < 0 ? -wanted : wanted);
-}

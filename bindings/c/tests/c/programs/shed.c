@@ -1,6 +1,12 @@
 /* A treating shed's questions, answered by hand as told beside each. */
 #include "check.h"
 
+/* Equal but for the last digits. */
+static bool near(double got, double wanted) {
+    double off = got > wanted ? got - wanted : wanted - got;
+    return off <= 1e-12 * (wanted < 0 ? -wanted : wanted);
+}
+
 static void units_and_texts(void) {
     hilum_rate_per_mass rate, same;
     hilum_temperature cold;

@@ -21,7 +21,8 @@ static struct {
 static int32_t bad;
 
 /* What the function gave. */
-static field given;
+static field given[4];
+static int n_given;
 
 static void split(field *into, const char *from) {
     const char *equals = strchr(from, '=');
@@ -34,7 +35,7 @@ static void read_case(const char *line) {
     int n = 0;
     memset(&now, 0, sizeof now);
     bad = 0;
-    memset(&given, 0, sizeof given);
+    n_given = 0;
     while (*line && *line != '\n') {
         size_t length = strcspn(line, "\t\n");
         snprintf(part, sizeof part, "%.*s", (int)length, line);
@@ -130,6 +131,9 @@ READER(share, 0, 0, 0, 0, 0, 0)
 READER(seed_size, 0, -1, 0, 0, 1, 0)
 READER(sown, -2, 0, 0, 0, 1, 0)
 READER(mass_per_area, -2, 1, 0, 0, 0, 0)
+READER(mass_per_seed, 0, 1, 0, 0, -1, 0)
+READER(area, 2, 0, 0, 0, 0, 0)
+READER(hold_up, 3, 0, 0, 0, 0, 0)
 READER(bushel, 0, 1, 0, 0, 0, 0)
 READER(coverage, 0, 1, 0, 0, 0, 0)
 READER(density, -3, 1, 0, 0, 0, 0)
@@ -141,6 +145,8 @@ READER(flow, 3, 0, -1, 0, 0, 0)
 READER(decimal_reduction, 0, 0, 1, 0, 0, 0)
 READER(rate_per_mass, 3, -1, 0, 0, 0, 0)
 READER(rate_per_seed, 3, 0, 0, 0, -1, 0)
+READER(rate_per_area, 1, 0, 0, 0, 0, 0)
+READER(dry_per_area, -2, 1, 0, 0, 0, 0)
 READER(dry_per_mass, 0, 0, 0, 0, 0, 0)
 READER(dry_per_seed, 0, 1, 0, 0, -1, 0)
 READER(active_per_mass, 0, 0, 0, 0, 0, 0)
@@ -156,12 +162,20 @@ READER(cells_per_seed, 0, 0, 0, 0, -1, 1)
         if (status_) return status_; \
     } while (0)
 
-/* The one result. */
+/* One result. */
 static int32_t give(const char *name, double value) {
+    field *into = &given[n_given++];
     uint64_t bits;
     memcpy(&bits, &value, sizeof bits);
-    snprintf(given.name, sizeof given.name, "%s", name);
-    snprintf(given.text, sizeof given.text, "%08lx%08lx", (unsigned long)(bits >> 32),
+    snprintf(into->name, sizeof into->name, "%s", name);
+    snprintf(into->text, sizeof into->text, "%08lx%08lx", (unsigned long)(bits >> 32),
              (unsigned long)(bits & 0xFFFFFFFF));
     return HILUM_OK;
+}
+
+static const char *given_as(const char *name) {
+    int i;
+    for (i = 0; i < n_given; i++)
+        if (strcmp(given[i].name, name) == 0) return given[i].text;
+    return "nothing";
 }

@@ -10,8 +10,8 @@ use crate::command::{self, target_folder};
 use crate::step::{Lists, Session};
 
 const BUDGET: &str = "examples/controller/budget.txt";
-/// A figure may move by this much before it counts: compilers differ a little.
-const SLACK: f64 = 0.02;
+/// A figure may grow by this much before it counts: compilers differ a little.
+const SLACK: f64 = 0.05;
 
 const HEAD: &str = "\
 # Flash and RAM of linked images, in bytes: text + data, and data + bss, with --gc-sections.
@@ -102,6 +102,13 @@ fn size(image: &Path) -> Result<(u64, u64), String> {
     }
 }
 
+/// The symbols of an image that can panic.
+fn panics(image: &Path) -> Result<(), String> {
+    let symbols = command::output(Command::new("arm-none-eabi-nm").arg("--demangle").arg(image))?;
+    let panicking: Vec<&str> = symbols.lines().filter(|line| line.contains("core::panicking")).collect();
+    if panicking.is_empty() { Ok(()) } else { Err(format!("It holds {}.", panicking.join(", "))) }
+}
+
 fn written(figures: &Figures) -> String {
     let lines = figures.iter().map(|((image, on), (flash, ram))| format!("{image} {on} {flash} {ram}\n"));
     HEAD.to_owned() + &lines.collect::<Vec<_>>().concat()
@@ -139,6 +146,13 @@ pub(super) fn check(session: &mut Session, processors: &[Processor]) -> Result<(
             Some(_) => Ok(()),
         };
         session.check(format_args!("{image} on {on}: {flash} bytes of flash, {ram} of RAM"), outcome);
+    }
+    for processor in processors {
+        // Reading texts keeps checks of bounds in Rust's own reader of decimals, and the planner two at this profile.
+        for name in ["calculators", "controller"] {
+            let image = target_folder()?.join(format!("controller/{name}-{}.elf", processor.name));
+            session.check(format_args!("no panic is left in {name} on {}", processor.name), panics(&image));
+        }
     }
     let net = |image: &str| now.get(&(image.to_owned(), "m4f".to_owned())).map_or(0, |(flash, _)| *flash);
     let dose = net("dose").saturating_sub(net("empty"));

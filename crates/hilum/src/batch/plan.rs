@@ -1,0 +1,234 @@
+//! One plan, from the job to what can be written out.
+
+use super::bound::{self, Bound};
+use super::clock::Clock;
+use super::expand::Choices;
+use super::fill::{self, Fills, Keep, Tops};
+use super::greedy::{self, Reach};
+use super::line::{self, Line, SLACK};
+use super::node::Node;
+use super::search::Search;
+use super::step::Plant;
+use super::store::Store;
+use super::{
+    Content, Error, Fill, Job, Label, MAX_TANKS, Memory, Mix, Portion, Pour, Proof, Refill, Room, Summary,
+    Tank, check, level, order, tanks, whole, write,
+};
+use crate::math::floor;
+use crate::quantity::{Mass, Time, mass::kilogram, time::second};
+
+/// Mixes that are looked at before the plan is called bounded.
+const LOOKS: u32 = 400_000;
+
+/// Mixes that are looked at for a first plan.
+const FIRST_LOOKS: f64 = 3_000.0;
+
+/// And at most.
+const BEAM_LOOKS: u32 = 40_000;
+
+/// Tanks that may be mixed beside another before they are empty: every one doubles the choices.
+const MOST_FOLLOWERS: usize = 3;
+
+/// Plans that are followed side by side, at most.
+const WIDEST: u32 = 24;
+
+/// A plan, ready to be written out.
+#[derive(Debug)]
+pub struct Plan<'a> {
+    pub(super) plant: Plant<'a>,
+    pub(super) pours: &'a [Pour],
+    pub(super) reach: Reach,
+    proof: Proof,
+    short_of_stock: u32,
+}
+
+/// Plans the batches of a job.
+///
+/// # Errors
+/// [`Error`]: a number that cannot be, too many of something, a tank that no whole set fits.
+pub fn plan<'a>(job: Job<'a>, memory: Memory<'a>) -> Result<Plan<'a>, Error> {
+    check::job(&job)?;
+    let room = Room::of(&job);
+    let short = Error::Memory { given: memory.numbers.len(), needed: room.numbers };
+    let lines = line::numbers(job.orders.len(), job.tanks.len());
+    let (numbers, rest) = memory.numbers.split_at_mut_checked(lines).ok_or(short)?;
+    let (before, bounds) = rest.split_at_mut_checked(job.shifts.len() + 1).ok_or(short)?;
+    let laid =
+        Laid { job, line: Line::new(job, numbers).ok_or(short)?, clock: Clock::new(job.shifts, before) };
+    let Memory { fills, pours, labels, contents, .. } = memory;
+    let mut desk = Desk { bounds, fills, pours, labels, contents };
+    check::sets(&job, &all_fills(&job, desk.fills, Keep::NoStock)?)?;
+    let mut keep = Keep::NoStock;
+    let mut outcome = laid.attempt(&mut desk, keep)?;
+    let mut short_of_stock = 0;
+    if outcome.beyond_stock != 0 {
+        // More than the shelf holds: plan again with what it does hold.
+        keep = Keep::Stock;
+        let within = laid.attempt(&mut desk, keep)?;
+        if within.reach.node.position < outcome.reach.node.position * (1.0 - SLACK) {
+            short_of_stock = outcome.beyond_stock;
+        }
+        outcome = within;
+    }
+    let plant = laid.plant(&all_fills(&job, desk.fills, keep)?, keep);
+    let pours = desk.pours.get(..outcome.reach.pours).unwrap_or(&[]);
+    Ok(Plan { plant, pours, reach: outcome.reach, proof: outcome.proof, short_of_stock })
+}
+
+/// The job, before it is known which sets may be used.
+#[derive(Clone, Copy)]
+struct Laid<'a> {
+    job: Job<'a>,
+    line: Line<'a>,
+    clock: Clock<'a>,
+}
+
+/// Working memory that every attempt uses anew.
+struct Desk<'a> {
+    bounds: &'a mut [f64],
+    fills: &'a mut [Fill],
+    pours: &'a mut [Pour],
+    labels: &'a mut [Label],
+    contents: &'a mut [Content],
+}
+
+#[derive(Clone, Copy)]
+struct Outcome {
+    reach: Reach,
+    proof: Proof,
+    /// Tanks of which more sets are opened than are on the shelf.
+    beyond_stock: u32,
+}
+
+impl<'a> Laid<'a> {
+    fn plant<'b>(&self, fills: &[Fills<'b>; MAX_TANKS], keep: Keep) -> Plant<'b>
+    where
+        'a: 'b,
+    {
+        Plant { tanks: self.job.tanks, line: self.line, clock: self.clock, fills: *fills, keep }
+    }
+
+    /// The tank whose sets are chosen: one with a pot life, if there is any.
+    fn leader(&self) -> Option<usize> {
+        let sets = |tank: &Tank<'_>| !fill::sizes(tank).is_empty();
+        let tanks = self.job.tanks;
+        let first = tanks.iter().position(|tank| sets(tank) && tank.pot_life.is_some());
+        first.or_else(|| tanks.iter().position(sets))
+    }
+
+    fn attempt(&self, desk: &mut Desk<'_>, keep: Keep) -> Result<Outcome, Error> {
+        let plant = self.plant(&all_fills(&self.job, &mut *desk.fills, keep)?, keep);
+        let mut reach = greedy::plan(&plant, desk.pours)?;
+        let short =
+            Error::Memory { given: 0, needed: bound::numbers(self.job.orders.len(), self.job.tanks.len()) };
+        let bound = Bound::new(&plant, self.leader(), desk.bounds).ok_or(short)?;
+        // Labels are told apart by position: on the scale of what can be treated, not of what is asked.
+        let store =
+            Store::new(&mut *desk.labels, &mut *desk.contents, self.job.tanks.len(), reach.node.position);
+        let width = width(bound.least(&Node::START).mixes, store.room());
+        let all = followers(&self.job);
+        let followers = tanks(all).take(MOST_FOLLOWERS).map(|tank| 1 << tank).sum();
+        let choices = Choices { plant: &plant, leader: self.leader(), followers };
+        let mut search = Search::new(choices, bound, store, &reach.node);
+        if width > 0 {
+            search.beam(width, BEAM_LOOKS);
+            take(&search, desk.pours, &mut reach);
+        }
+        let searched = search.run(LOOKS);
+        take(&search, desk.pours, &mut reach);
+        let whole =
+            followers == all && limited(&plant) <= 1 && plant.fills.iter().all(|fills| fills.complete);
+        let proof = if whole { searched } else { Proof::Bounded };
+        let (pours, scratch) = desk.pours.split_at_mut_checked(reach.pours).unwrap_or((&mut [], &mut []));
+        if let Some(scratch) = scratch.get_mut(..reach.pours) {
+            if let Some(tank) = self.leader() {
+                reach.node = order::larger_first(&plant, tank, pours, scratch, &reach.node);
+            }
+            reach.node = level::level(&plant, pours, scratch, &reach.node);
+        }
+        Ok(Outcome { reach, proof, beyond_stock: write::beyond_stock(&plant, pours) })
+    }
+}
+
+/// Tanks of whole sets, and those whose pot life ends before the last shift does.
+fn limited(plant: &Plant<'_>) -> usize {
+    let expires =
+        |tank| plant.pot_life(tank).is_some_and(|life| plant.clock.expiry(0.0, life) < plant.clock.total());
+    let sets = |tank| plant.tank(tank).is_some_and(|it| !fill::sizes(it).is_empty());
+    (0..plant.tanks.len()).filter(|tank| sets(*tank) || expires(*tank)).count()
+}
+
+/// Plans that are followed side by side, where so many mixes are due at least.
+fn width(mixes: f64, room: u32) -> u32 {
+    let most = (f64::from(room) / (2.0 * mixes + 16.0)).min(FIRST_LOOKS / (mixes + 1.0));
+    // Short plans are found at once by the search itself.
+    let width = floor(most.min(0.5 * mixes));
+    whole(width).and_then(|width| u32::try_from(width).ok()).unwrap_or(0).min(WIDEST)
+}
+
+/// Takes over what was found.
+fn take(search: &Search<'_, '_>, pours: &mut [Pour], reach: &mut Reach) {
+    if let Some((pours, node)) = search.trace(pours) {
+        *reach = Reach { pours, node };
+    }
+}
+
+/// Measured tanks for which the treater stops: they may be mixed beside another before they are empty.
+fn followers(job: &Job<'_>) -> u32 {
+    let stops = |tank: &Tank<'_>| {
+        fill::sizes(tank).is_empty() && (tank.refill == Refill::WhenEmpty || tank.pot_life.is_some())
+    };
+    let followers = job.tanks.iter().enumerate().filter(|(_, tank)| stops(tank) && !job.shifts.is_empty());
+    followers.map(|(tank, _)| 1 << tank).sum()
+}
+
+fn all_fills<'a>(job: &Job<'_>, memory: &'a mut [Fill], keep: Keep) -> Result<[Fills<'a>; MAX_TANKS], Error> {
+    let mut all = [Fills::NONE; MAX_TANKS];
+    let tables = job.tanks.iter().filter(|tank| !fill::sizes(tank).is_empty()).count();
+    let mut parts = memory.chunks_exact_mut((memory.len() / tables.max(1)).max(1));
+    for (index, (tank, cell)) in job.tanks.iter().zip(&mut all).enumerate() {
+        let sizes = fill::sizes(tank);
+        if !sizes.is_empty() {
+            let column = job.needs.iter().skip(index).step_by(job.tanks.len().max(1));
+            let full = column.flatten().map(|need| need.living * tank.capacity.value);
+            let full = full.filter(|living| *living > 0.0);
+            let most = full.clone().fold(0.0, f64::max);
+            let tops = Tops { least: full.fold(most, f64::min), most };
+            *cell = Fills::new(sizes, tops, keep, parts.next().unwrap_or(&mut []))?;
+        }
+    }
+    Ok(all)
+}
+
+impl Plan<'_> {
+    /// How far it comes.
+    #[must_use]
+    pub fn summary(&self) -> Summary {
+        let clock = &self.plant.clock;
+        let instant = |work| Time::new::<second>(clock.caller(clock.instant_of(work)));
+        Summary {
+            treated: Mass::new::<kilogram>(self.reach.node.position),
+            all_treated: self.reach.node.position >= self.plant.line.end(),
+            finish: (clock.has_shifts() && self.reach.node.position > 0.0)
+                .then(|| instant(self.reach.node.cost.finish)),
+            proof: self.proof,
+            short_of_stock: self.short_of_stock,
+        }
+    }
+
+    /// Room that [`Plan::write`] needs for mixes and (at most) for portions.
+    #[must_use]
+    pub fn room(&self) -> (usize, usize) {
+        let mixes = write::count(&self.plant, self.pours, self.reach.node.position);
+        let mixes = whole(mixes).unwrap_or(usize::MAX);
+        (mixes, mixes.saturating_add(self.plant.line.orders() * self.plant.tanks.len()))
+    }
+
+    /// Writes the mixes, and which seed each treats; returns how many of both.
+    ///
+    /// # Errors
+    /// [`Error::TooMany`] if there is less room than [`Plan::room`] tells.
+    pub fn write(&self, mixes: &mut [Mix], portions: &mut [Portion]) -> Result<(usize, usize), Error> {
+        write::Writer::new(&self.plant, self.pours, self.reach.node.position, mixes, portions).write()
+    }
+}
