@@ -1,6 +1,7 @@
 //! From what a calculation gives to a slot.
 
 use hilum::quantity::{self, Measure, VolumePerMass};
+#[cfg(feature = "describe")]
 use hilum::rate::{Dry, Liquid, PerMass};
 use hilum::seed::{SeedSize, Share, Sown};
 use hilum::treater::{Flow, SeedFlow, Setting};

@@ -22,6 +22,7 @@ pub(crate) struct Refusal {
 enum More {
     Nothing,
     Bound(f64),
+    #[cfg_attr(not(feature = "text"), expect(dead_code, reason = "numbers have no dimension to tell"))]
     Powers(Powers, Powers),
 }
 

@@ -12,7 +12,7 @@ const SOURCES: [&str; 16] = [
 ];
 /// Written by programs, not read from top to bottom.
 const GENERATED: [&str; 1] = ["bindings/c/include/hilum.h"];
-const SKIPPED: [&str; 4] = ["target", "node_modules", "__pycache__", "pkg"];
+const SKIPPED: [&str; 6] = ["target", "node_modules", "__pycache__", "pkg", "dist", "generated"];
 
 pub(super) fn lengths(session: &mut Session) -> Result<(), String> {
     let long = too_long(&session.root)?;
