@@ -329,3 +329,20 @@ fn a_tank_that_is_too_small() {
     it.capacity = litres(15.0);
     assert!(run(Job { tanks: &[it], ..job }).is_ok());
 }
+
+/// Sets of 3 and 4 L, used up exactly where an order ends at 27 minutes: the two minutes of changeover come first, then
+/// the mix, whatever the last bit of the fills' sum.
+#[test]
+fn used_up_where_an_order_ends() {
+    let minutes = |from: f64, to: f64| shift(from / 60.0, to / 60.0);
+    let order = |minutes: f64, changeover: f64| order(minutes, 60.0, changeover);
+    let sets = [set(3.0, 3.0), set(4.0, 4.0)];
+    let tanks = [
+        tank(8.0, 2.0, Some(0.2), Filling::Sets(&sets)),
+        Tank { hold_up: litres(1.0), ..tank(5.0, 0.0, Some(8.0 / 60.0), Filling::Measured) },
+    ];
+    let (a, b) = (need(1000.0, 2, 1.0), need(1000.0, 3, 0.0));
+    let orders = [order(9.0, 0.0), order(5.0, 1.0), order(7.0, 2.0)];
+    let planned = plan(&orders, &tanks, &[a, None, a, b, a, b], &[minutes(0.0, 10.0), minutes(18.0, 34.0)]);
+    assert!(of(&planned, 0).iter().all(|mix| mix.times.unwrap().mix_at != hours(27.0 / 60.0)));
+}

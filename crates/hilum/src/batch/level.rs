@@ -223,7 +223,7 @@ fn even(plant: &Plant<'_>, pours: &[Pour], moved: &mut [Pour], tank: usize, stre
     let own = |pour: &&mut Pour| usize::try_from(pour.tank) == Ok(tank);
     for pour in moved.iter_mut().skip(stretch.first + 1).filter(own).take(stretch.count) {
         slurry += each;
-        let to = plant.line.beyond(tank, slurry, 0.0);
+        let to = plant.line.beyond(tank, slurry, plant.slack(tank));
         let position = match stretch.share {
             // As it is, free of rounding.
             1.0 => to,

@@ -61,7 +61,7 @@ fn swap(plant: &Plant<'_>, tank: usize, pours: &mut [Pour], first: usize, second
         return false;
     }
     let more = (large - small) / plant.living(tank, a.position);
-    let to = plant.line.beyond(tank, plant.line.slurry(tank, b.position) + more, 0.0);
+    let to = plant.line.beyond(tank, plant.line.slurry(tank, b.position) + more, plant.slack(tank));
     let together =
         |pour: &&mut Pour| pour.position.total_cmp(&b.position).is_eq() && pour.at.total_cmp(&b.at).is_eq();
     pours.iter_mut().filter(together).for_each(|pour| (pour.position, pour.wait) = (to, 0));

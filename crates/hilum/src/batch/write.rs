@@ -127,7 +127,11 @@ impl<'a, 'b> Writer<'a, 'b> {
             let last = done + 1.0 >= mixes;
             let (hold_up, fill) = if done > 0.0 { (0.0, others) } else { (span.hold_up, first) };
             let to = if last { used } else { from + fill - hold_up };
-            let end = if last { span.to } else { self.plant.line.beyond(span.tank, to, 0.0) };
+            let end = if last {
+                span.to
+            } else {
+                self.plant.line.beyond(span.tank, to, self.plant.slack(span.tank))
+            };
             let times = if done > 0.0 { self.topped_up(span, start, end) } else { self.times(span, end) };
             self.put(Mix { times, ..self.mix(span, hold_up, to - from) }, start, end)?;
             (from, start) = (to, end);
