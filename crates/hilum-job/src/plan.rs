@@ -1,6 +1,7 @@
 //! A job in, a plan out.
 
 pub(crate) mod active;
+mod added;
 pub(crate) mod batch;
 pub(crate) mod clock;
 mod cost;

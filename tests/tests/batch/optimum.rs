@@ -111,7 +111,9 @@ fn agrees_with(toy: &Toy, best: Best) -> Result<(), TestCaseError> {
         // Nothing is said of instants.
         found[3] = best[3];
     }
-    prop_assert_eq!(planned.summary.proof, Proof::Proven);
+    // Beside another tank that stops the treater, no more is claimed than that the search ended.
+    let alone = toy.tanks.len() == 1 || toy.shifts.is_empty();
+    prop_assert_eq!(planned.summary.proof, if alone { Proof::Proven } else { Proof::Searched });
     let measured = toy.tanks.iter().any(|tank| tank.sets.is_empty());
     // Beside others, and where nights or a pot life come between, measured fills are levelled as far as can be seen.
     let alone = toy.tanks.len() == 1 && toy.shifts.len() <= 1 && toy.tanks[0].pot_life.is_none();

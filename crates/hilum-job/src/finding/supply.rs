@@ -119,7 +119,7 @@ fn short(worked: &Worked<'_, '_>, t: usize, line: &Line<'_, '_>, sizes: &[Size],
 
 fn bounds(worked: &Worked<'_, '_>, found: &mut Found) {
     if !worked.batches.proven && !worked.batches.mixes.is_empty() {
-        let message = "The search for the best mixes stopped at its bound of work. The plan holds, but one with fewer mixes or less thrown away may exist. Plan fewer orders at a time to look further.";
+        let message = "The search for the best mixes did not look at every plan: it stopped at its bound of work, or this kind of job is beyond it. The plan holds, but one with fewer mixes or less thrown away may exist. Plan fewer orders at a time to look further.";
         found.add(Severity::Note, Code::BoundReached, "/tanks", message);
     }
     for (t, opened) in worked.opened.iter().enumerate() {

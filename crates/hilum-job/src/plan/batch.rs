@@ -9,14 +9,14 @@ use hilum::batch::{
 use hilum::quantity::{Mass, MassFlow, Measure, Time, Volume};
 use hilum::treater::SeedFlow;
 
+use super::added::Added;
 use super::clock;
-use super::draft::{Draft, Line};
-use super::pack::{Size, adds, objective};
+use super::draft::Draft;
+use super::pack::{Size, objective};
 use super::recipe::{Recipe, TankWork};
 use crate::document::Refill;
 use crate::limits::BATCHES;
 use crate::model::order::Order;
-use crate::model::pack::Pack;
 use crate::model::tank::Feed;
 
 /// The mixes of a job.
@@ -58,8 +58,14 @@ pub(crate) fn batches(
     }
     let speeds: Vec<Option<MassFlow>> = draft.model.orders.iter().map(|order| speed(draft, order)).collect();
     planned.clock = !draft.model.work.is_empty() && speeds.iter().all(Option::is_some);
-    let set_sizes: Vec<Vec<SetSize>> =
-        planned.ruling.iter().map(|treatment| set_sizes(draft, sizes, *treatment)).collect();
+    let added: Vec<Added> =
+        planned.ruling.iter().zip(tanks).map(|(t, work)| added(draft, *t, work)).collect();
+    let set_sizes: Vec<Vec<SetSize>> = planned
+        .ruling
+        .iter()
+        .zip(&added)
+        .map(|(treatment, added)| set_sizes(draft, sizes, *treatment, added))
+        .collect();
     let orders: Vec<batch::Order> = draft
         .model
         .orders
@@ -76,10 +82,13 @@ pub(crate) fn batches(
     for _ in 0..=tanks.len() {
         let specs: Vec<batch::Tank<'_>> =
             (0..tanks.len()).filter_map(|k| spec(draft, &planned, &set_sizes, k)).collect();
-        let needs = needs(draft, tanks, &planned);
+        let needs = needs(draft, tanks, &planned, &added);
         let job = batch::Job { orders: &orders, tanks: &specs, needs: &needs, shifts: &shifts };
         match solve(&job, &mut planned) {
-            Ok(()) => return Ok(planned),
+            Ok(()) => {
+                planned.name_packs(&added);
+                return Ok(planned);
+            }
             Err(batch::Error::TankTooSmall { tank }) if !planned.too_small.contains(&tank) => {
                 planned.too_small.push(tank);
             }
@@ -115,24 +124,33 @@ pub(crate) fn speed(draft: &Draft<'_, '_>, order: &Order<'_>) -> Option<MassFlow
     own?.effective(treater.utilisation).ok().map(SeedFlow::get)
 }
 
-fn set_sizes(draft: &Draft<'_, '_>, sizes: &[Vec<Size>], treatment: Option<usize>) -> Vec<SetSize> {
+/// What the sets of a tank's ruling product add to its mixes.
+fn added(draft: &Draft<'_, '_>, ruling: Option<usize>, work: &TankWork) -> Added {
+    let line = ruling.and_then(|t| draft.lines.get(t));
+    line.map_or_else(Added::default, |line| Added::of(draft, line, work))
+}
+
+fn set_sizes(
+    draft: &Draft<'_, '_>,
+    sizes: &[Vec<Size>],
+    treatment: Option<usize>,
+    added: &Added,
+) -> Vec<SetSize> {
     let Some((line, sizes)) = treatment.and_then(|t| Some((draft.lines.get(t)?, sizes.get(t)?))) else {
         return Vec::new();
     };
     let goal = objective(line.treatment.doc.choose);
-    let packs = line.treatment.packs.iter().zip(sizes);
-    packs
-        .filter_map(|(pack, size)| {
-            let adds = Volume::from_base(least_added(draft, line, pack)?);
-            let (covers, price) = (size.covers.get().value, pack.doc.price.unwrap_or_default());
-            let ranks = match goal {
-                hilum::pack::Objective::LeastLeftover => [covers, price],
-                hilum::pack::Objective::LeastCost => [price, covers],
-                hilum::pack::Objective::FewestSets => [1.0, price],
-            };
-            Some(SetSize { adds, stock: pack.doc.on_hand, ranks })
-        })
-        .collect()
+    let offered = |(place, adds): &(usize, f64)| {
+        let (pack, size) = (line.treatment.packs.get(*place)?, sizes.get(*place)?);
+        let (covers, price) = (size.covers.get().value, pack.doc.price.unwrap_or_default());
+        let ranks = match goal {
+            hilum::pack::Objective::LeastLeftover => [covers, price],
+            hilum::pack::Objective::LeastCost => [price, covers],
+            hilum::pack::Objective::FewestSets => [1.0, price],
+        };
+        Some(SetSize { adds: Volume::from_base(*adds), stock: pack.doc.on_hand, ranks })
+    };
+    added.packs.iter().filter_map(offered).collect()
 }
 
 fn spec<'a>(
@@ -163,34 +181,16 @@ pub(crate) fn pot_life(draft: &Draft<'_, '_>, tank: usize) -> Option<Time> {
     lives.min_by(|a, b| a.value.total_cmp(&b.value))
 }
 
-/// The living product's share of a recipe, by which a set's volume becomes slurry. The planner knows one
-/// volume per set; where it depends on the recipe (coverage × rate), the share takes up the difference.
-fn living(draft: &Draft<'_, '_>, ruling: Option<usize>, recipe: &Recipe) -> f64 {
-    let Some((t, line)) = ruling.and_then(|t| Some((t, draft.lines.get(t)?))) else { return 0.0 };
-    let share = recipe.share(t).number();
-    let here = recipe.orders.first().and_then(|order| line.doses.iter().find(|dose| dose.order == *order));
-    let pack = line.treatment.packs.first();
-    let (Some(here), Some(least)) = (
-        here.zip(pack).and_then(|(dose, pack)| adds(draft, line, pack, dose)),
-        pack.and_then(|pack| least_added(draft, line, pack)),
-    ) else {
-        return share;
-    };
-    share * (least / here.base())
-}
-
-/// The least that a set adds to any mix.
-fn least_added(draft: &Draft<'_, '_>, line: &Line<'_, '_>, pack: &Pack<'_>) -> Option<f64> {
-    let added = line.doses.iter().filter_map(|dose| adds(draft, line, pack, dose));
-    added.map(super::dose::Amount::base).reduce(f64::min)
-}
-
-fn needs(draft: &Draft<'_, '_>, tanks: &[TankWork], planned: &Batches) -> Vec<Option<Need>> {
+fn needs(draft: &Draft<'_, '_>, tanks: &[TankWork], planned: &Batches, added: &[Added]) -> Vec<Option<Need>> {
     let width = tanks.len();
     let mut needs = vec![None; draft.model.orders.len().saturating_mul(width)];
     for (k, work) in tanks.iter().enumerate().filter(|(k, _)| !planned.too_small.contains(k)) {
         let ruling = planned.ruling.get(k).copied().flatten();
-        let living: Vec<f64> = work.recipes.iter().map(|recipe| living(draft, ruling, recipe)).collect();
+        let share = |(number, recipe): (usize, &Recipe)| match (ruling, added.get(k)) {
+            (Some(t), Some(added)) => added.share(number, recipe.share(t).number()),
+            _ => 0.0,
+        };
+        let living: Vec<f64> = work.recipes.iter().enumerate().map(share).collect();
         for draw in &work.orders {
             let place = draw.order.saturating_mul(width).saturating_add(k);
             let living = living.get(draw.recipe).copied().unwrap_or_default();
@@ -247,7 +247,7 @@ fn solve(job: &batch::Job<'_>, planned: &mut Batches) -> Result<(), batch::Error
                     .map(|order| plan.first_seed(order).map(|time| time.value))
                     .collect();
                 let summary = plan.summary();
-                planned.proven = summary.proof == Proof::Proven;
+                planned.proven = summary.proof != Proof::Bounded;
                 let short_of_time = !summary.all_treated && summary.short_of_stock == 0;
                 planned.falls_short = short_of_time.then_some(summary.treated);
                 planned.short = (0..32_u32)
@@ -265,6 +265,21 @@ fn solve(job: &batch::Job<'_>, planned: &mut Batches) -> Result<(), batch::Error
 }
 
 impl Batches {
+    /// From the planner's offered sizes to the product's packs.
+    fn name_packs(&mut self, added: &[Added]) {
+        for mix in &mut self.mixes {
+            let Some(added) = added.get(mix.tank) else { continue };
+            let mut named = [0; batch::MAX_SIZES];
+            for ((place, _), sets) in added.packs.iter().zip(mix.sets) {
+                if let Some(of_pack) = named.get_mut(*place) {
+                    *of_pack = sets;
+                }
+            }
+            mix.sets = named;
+        }
+        self.proven &= added.iter().all(|added| added.left_out == 0);
+    }
+
     /// The mixes of one tank, in order, each with its portions.
     pub(crate) fn of_tank(&self, tank: usize) -> impl Iterator<Item = (&Mix, &[Portion])> {
         self.mixes.iter().enumerate().filter(move |(_, mix)| mix.tank == tank).map(|(i, mix)| {

@@ -22,11 +22,12 @@
 //!   untreated for want of them, the summary says of which tank.
 //! - Without shifts a pot life is not looked at, and nothing is said of instants.
 //!
-//! **What is proven.** [`Proof::Proven`]: no plan is better in (1) to (4), with one tank of whole sets or with a pot life
-//! that can end within the shifts, and any others; at most three of these stop the treater. (5) is exact for whole sets
-//! alone; beside them measured fills are made as alike as the stops allow. Measured tanks stop only where the rules above
-//! say; checked against a brute force that lets them stop anywhere, on toys where a set hardly fills the lines, another
-//! stop was better in about one of a thousand. Everything else is a valid plan, and [`Proof::Bounded`].
+//! **What is proven.** [`Proof::Proven`]: no plan is better in (1) to (4), with one tank that stops the treater: of whole
+//! sets, with a pot life, or measured. (5) is exact for whole sets alone; measured fills are made as alike as the stops
+//! allow. [`Proof::Searched`]: one tank of whole sets or with a pot life that can end within the shifts, and up to three
+//! others that stop the treater. Those stop only where the rules above say; against a brute force that lets them stop
+//! anywhere, on 16,000 toys where a set hardly fills the lines, another stop was better on 12. Everything else is a valid
+//! plan, and [`Proof::Bounded`].
 //!
 //! Instants nearer than a microsecond are one; volumes within 1e-9 of a tank's capacity are nothing.
 

@@ -53,6 +53,9 @@ pub struct Portion {
 pub enum Proof {
     /// None is better.
     Proven,
+    /// The search came to its end, but beside a tank of whole sets or with a pot life it lets the others stop only
+    /// where that tank stops, where they are empty, and as late in a shift as can be. Another stop is seldom better.
+    Searched,
     /// Valid; a bound stopped the search, or the job is of a kind that is not searched in full.
     Bounded,
 }

@@ -138,7 +138,12 @@ impl<'a> Laid<'a> {
         take(&search, desk.pours, &mut reach);
         let whole =
             followers == all && limited(&plant) <= 1 && plant.fills.iter().all(|fills| fills.complete);
-        let proof = if whole { searched } else { Proof::Bounded };
+        let beside_others = all.count_ones() + u32::from(self.leader().is_some()) > 1;
+        let proof = match searched {
+            Proof::Proven if whole && all != 0 && beside_others => Proof::Searched,
+            searched if whole => searched,
+            _ => Proof::Bounded,
+        };
         let (pours, scratch) = desk.pours.split_at_mut_checked(reach.pours).unwrap_or((&mut [], &mut []));
         if let Some(scratch) = scratch.get_mut(..reach.pours) {
             if let Some(tank) = self.leader() {
