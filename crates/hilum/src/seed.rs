@@ -86,6 +86,8 @@ checked! {
 impl Share {
     /// All of it: 100 %.
     pub const WHOLE: Self = Self(1.0);
+    /// Nothing of it: 0 %.
+    pub const NONE: Self = Self(0.0);
 
     /// As a number, 0 to 1.
     #[must_use]

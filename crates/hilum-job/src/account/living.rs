@@ -9,7 +9,6 @@ use crate::document::AppliedCells;
 use crate::model::after::Planting;
 use crate::model::run::RunOrder;
 use crate::plan::clock::{self, Rounded};
-use crate::plan::dose::Label;
 use crate::plan::out::Written;
 use crate::plan::{LivingFacts, draft, follow, reason};
 
@@ -23,7 +22,7 @@ fn facts(day: &Day<'_, '_>, read: &RunOrder<'_>, done: &Done, applied: &Applied)
     let draft = &day.draft;
     let line = draft.lines.get(applied.treatment)?;
     let order = draft.order(done.order)?;
-    let label = Label { treatment: line.treatment, order, seed: &order.seed, titre: line.titre };
+    let label = line.label(order);
     let cells = draft::cells(&label, applied.rate).ok().flatten()?;
     let planted_after = match order.after.planting {
         Some(Planting::After(time)) => Some(time.value),

@@ -38,6 +38,16 @@ pub(crate) struct Line<'m, 'j> {
     pub(crate) spread: Option<(Amount, Amount)>,
 }
 
+impl<'m, 'j> Line<'m, 'j> {
+    /// What its statements are turned into doses with, for an order at its own size.
+    pub(crate) fn label<'a>(&'a self, order: &'a Order<'j>) -> Label<'a, 'j>
+    where
+        'm: 'a,
+    {
+        Label { treatment: self.treatment, order, seed: &order.seed, titre: self.titre }
+    }
+}
+
 /// One treatment on one order.
 #[derive(Clone, Debug)]
 pub(crate) struct Dose {

@@ -5,7 +5,7 @@ use core::num::NonZeroU32;
 
 use hilum::Error;
 use hilum::pack::{
-    Choice, Coverage, Objective, PackSize, Price, Proof, SetsNeeded, Supply, almost_covered, cases, choose,
+    Coverage, Objective, PackSize, Price, Proof, SetsNeeded, Supply, almost_covered, cases, choose,
 };
 use hilum::quantity::{Mass, Measure, Seeds};
 
@@ -39,7 +39,7 @@ pub(crate) fn adds(
         return Some(usable);
     }
     let order = draft.order(dose.order)?;
-    let label = Label { treatment: line.treatment, order, seed: &order.seed, titre: line.titre };
+    let label = line.label(order);
     dose.rate.needed(stated(&label, pack).ok()??.get()).ok()
 }
 
@@ -84,7 +84,7 @@ fn size(draft: &Draft<'_, '_>, line: &Line<'_, '_>, pack: &Pack<'_>) -> Result<S
     let mut coverages: Vec<(Mass, Coverage)> = Vec::new();
     for dose in &line.doses {
         let Some(order) = draft.order(dose.order) else { continue };
-        let label = Label { treatment: line.treatment, order, seed: &order.seed, titre: line.titre };
+        let label = line.label(order);
         let stated = stated(&label, pack)?;
         let computed = usable.map(|set| computed(set, dose.rate)).transpose().map_err(NoSize::Set)?;
         if let (Some(stated), Some(computed)) = (stated, computed) {
@@ -157,7 +157,8 @@ pub(crate) fn choice(
         })
         .collect::<Result<_, Error>>()?;
     let choice = choose(treated, &offered, objective(line.treatment.doc.choose))?;
-    let almost = almost(&choice, &offered, treated)?;
+    let opened = choice.sets().zip(offered.iter().map(|size| size.covers));
+    let almost = almost(treated, choice.covered, opened)?;
     Ok(Some(Opened {
         sets: choice.sets().collect(),
         decided: Decided::ByChoice,
@@ -176,9 +177,14 @@ pub(crate) fn objective(choose: Option<Choose>) -> Objective {
     }
 }
 
-fn almost(choice: &Choice, offered: &[PackSize], need: Mass) -> Result<bool, Error> {
-    for (sets, size) in choice.sets().zip(offered) {
-        if sets > 0 && almost_covered(need, choice.covered, size.covers)? {
+/// Whether one of the opened sets is there for at most a hundredth of the need.
+pub(crate) fn almost(
+    need: Mass,
+    covered: Mass,
+    opened: impl IntoIterator<Item = (u64, Coverage)>,
+) -> Result<bool, Error> {
+    for (sets, covers) in opened {
+        if sets > 0 && almost_covered(need, covered, covers)? {
             return Ok(true);
         }
     }

@@ -4,7 +4,6 @@ use alloc::format;
 use alloc::vec::Vec;
 
 use hilum::mix::{Slurry, keeps_recipe};
-use hilum::quantity::{Measure, Ratio};
 use hilum::rate::RatePerMass;
 use hilum::seed::Share;
 use hilum::treater::PumpSetting;
@@ -46,13 +45,8 @@ pub(crate) struct Recipe {
 impl Recipe {
     /// A product's share; none of it is 0.
     pub(crate) fn share(&self, treatment: usize) -> Share {
-        self.parts.iter().find(|(t, _)| *t == treatment).map_or(none(), |(_, share)| *share)
+        self.parts.iter().find(|(t, _)| *t == treatment).map_or(Share::NONE, |(_, share)| *share)
     }
-}
-
-/// The share of a product that a mix does not hold.
-fn none() -> Share {
-    Share::new(Ratio::from_base(0.0)).unwrap_or(Share::WHOLE)
 }
 
 /// The work of every tank.
@@ -134,10 +128,10 @@ fn slurry(
 
 /// Whether an order may be treated with the mix that is there.
 fn keeps(recipe: &Recipe, own: &[(usize, Share)], tolerance: Share) -> bool {
-    let share = |t: usize| own.iter().find(|(own, _)| *own == t).map_or(none(), |(_, share)| *share);
+    let share = |t: usize| own.iter().find(|(own, _)| *own == t).map_or(Share::NONE, |(_, share)| *share);
     let there = recipe.parts.iter().map(|(t, in_recipe)| (*in_recipe, share(*t)));
     let missing = own.iter().filter(|(t, _)| recipe.parts.iter().all(|(part, _)| part != t));
-    keeps_recipe(there.chain(missing.map(|(_, own)| (none(), *own))), tolerance)
+    keeps_recipe(there.chain(missing.map(|(_, own)| (Share::NONE, *own))), tolerance)
 }
 
 /// A tank's recipes as a plan writes them.

@@ -4,7 +4,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use hilum::batch::{Mix, Portion};
-use hilum::pack::{Proof, Supply};
+use hilum::pack::{Coverage, Proof, Supply};
 use hilum::quantity::{Mass, Measure};
 
 use super::batch::Batches;
@@ -112,15 +112,12 @@ pub(crate) fn opened(
     choice(line, sizes, beyond.hold_up, treated)
 }
 
-/// Whether one of the opened sets is there for at most a hundredth of the need.
+/// As for a choice, but by the product that was poured: each unit of it stands for one of seed.
 fn almost(line: &Line<'_, '_>, sizes: &[Size], sets: &[u64], beyond: Beyond) -> bool {
-    let need = line.needed.base() + beyond.hold_up;
-    let all: f64 = sizes.iter().zip(sets).map(|(size, sets)| size.adds.base() * count(*sets)).sum();
-    sizes.iter().zip(sets).any(|(size, sets)| {
-        let need = Mass::from_base(need);
-        *sets > 0
-            && hilum::pack::Coverage::new(Mass::from_base(size.adds.base()))
-                .and_then(|set| hilum::pack::almost_covered(need, Mass::from_base(all), set))
-                .unwrap_or(false)
-    })
+    let adds = || sizes.iter().map(|size| Mass::from_base(size.adds.base()));
+    let all: f64 = adds().zip(sets).map(|(adds, sets)| adds.value * count(*sets)).sum();
+    let opened =
+        sets.iter().copied().zip(adds()).filter_map(|(sets, adds)| Some((sets, Coverage::new(adds).ok()?)));
+    let need = Mass::from_base(line.needed.base() + beyond.hold_up);
+    super::pack::almost(need, Mass::from_base(all), opened).unwrap_or(false)
 }

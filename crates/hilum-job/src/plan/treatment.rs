@@ -23,7 +23,7 @@ pub(crate) fn dose(
     let order = draft.order(dose.order)?;
     let units = draft.units();
     let size = order.seed.size;
-    let label = Label { treatment: line.treatment, order, seed: &order.seed, titre: line.titre };
+    let label = line.label(order);
     let (per_mass, per_seed, per_area) = match dose.rate {
         Rate::Liquid(rate) => {
             let per_seed = rate.per_seed(size);
