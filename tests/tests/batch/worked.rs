@@ -346,3 +346,18 @@ fn used_up_where_an_order_ends() {
     let planned = plan(&orders, &tanks, &[a, None, a, b, a, b], &[minutes(0.0, 10.0), minutes(18.0, 34.0)]);
     assert!(of(&planned, 0).iter().all(|mix| mix.times.unwrap().mix_at != hours(27.0 / 60.0)));
 }
+
+/// A pot life of 4 h over many days: beyond 30 shifts not every wait is looked at, so the same plan is not called proven.
+#[test]
+fn more_than_thirty_shifts_are_not_proven() {
+    let sets = [set(10.0, 1.0)];
+    let tanks = [tank(20.0, 15.0, Some(4.0), Filling::Sets(&sets))];
+    let proof = |days: u32| {
+        let days: Vec<Shift> =
+            (0..days).map(|day| shift(24.0 * f64::from(day) + 8.0, 24.0 * f64::from(day) + 18.0)).collect();
+        let planned = plan(&[tonnes(10.0)], &tanks, &[need(5.0, 1, 1.0)], &days);
+        assert_eq!(planned.mixes.len(), 3);
+        planned.summary.proof
+    };
+    assert_eq!((proof(30), proof(31)), (Proof::Proven, Proof::Bounded));
+}

@@ -39,8 +39,8 @@ pub(super) struct Choices<'a, 'b> {
 /// How many orders back a stop is looked for where it is not beside a changeover.
 const EARLIER_ORDERS: usize = 8;
 
-/// How many later shifts are looked at for a better moment to mix.
-const LATER_SHIFTS: usize = 30;
+/// How many later shifts are looked at for a better moment to mix; where there are more, nothing is proven of a pot life.
+pub(super) const LATER_SHIFTS: usize = 30;
 
 /// Takes up where the choices lead.
 pub(super) trait Visit {

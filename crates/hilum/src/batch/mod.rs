@@ -23,7 +23,7 @@
 //! - Without shifts a pot life is not looked at, and nothing is said of instants.
 //!
 //! **What is proven.** [`Proof::Proven`]: no plan is better in (1) to (4), with one tank that stops the treater: of whole
-//! sets, with a pot life, or measured. (5) is exact for whole sets alone; measured fills are made as alike as the stops
+//! sets, with a pot life (and at most 30 shifts), or measured. (5) is exact for whole sets alone; measured fills are made as alike as the stops
 //! allow. [`Proof::Searched`]: one tank of whole sets or with a pot life that can end within the shifts, and up to three
 //! others that stop the treater. Those stop only where the rules above say; against a brute force that lets them stop
 //! anywhere, on 16,000 toys where a set hardly fills the lines, another stop was better on 12. Everything else is a valid

@@ -12,7 +12,7 @@ use super::step::Plant;
 use super::store::Store;
 use super::{
     Content, Error, Fill, Job, Label, MAX_TANKS, Memory, Mix, Portion, Pour, Proof, Refill, Room, Summary,
-    Tank, check, level, order, tanks, whole, write,
+    Tank, check, expand, level, order, tanks, whole, write,
 };
 use crate::math::floor;
 use crate::quantity::{Mass, Time, mass::kilogram, time::second};
@@ -136,8 +136,9 @@ impl<'a> Laid<'a> {
         }
         let searched = search.run(LOOKS);
         take(&search, desk.pours, &mut reach);
-        let whole =
-            followers == all && limited(&plant) <= 1 && plant.fills.iter().all(|fills| fills.complete);
+        let waits = self.job.shifts.len() <= expand::LATER_SHIFTS || expiring(&plant) == 0;
+        let complete = plant.fills.iter().all(|fills| fills.complete);
+        let whole = followers == all && limited(&plant) <= 1 && complete && waits;
         let beside_others = all.count_ones() + u32::from(self.leader().is_some()) > 1;
         let proof = match searched {
             Proof::Proven if whole && all != 0 && beside_others => Proof::Searched,
@@ -155,12 +156,20 @@ impl<'a> Laid<'a> {
     }
 }
 
+/// Whether a tank's pot life ends before the last shift does.
+fn expires(plant: &Plant<'_>, tank: usize) -> bool {
+    plant.pot_life(tank).is_some_and(|life| plant.clock.expiry(0.0, life) < plant.clock.total())
+}
+
+/// Tanks whose pot life ends before the last shift does.
+fn expiring(plant: &Plant<'_>) -> usize {
+    (0..plant.tanks.len()).filter(|tank| expires(plant, *tank)).count()
+}
+
 /// Tanks of whole sets, and those whose pot life ends before the last shift does.
 fn limited(plant: &Plant<'_>) -> usize {
-    let expires =
-        |tank| plant.pot_life(tank).is_some_and(|life| plant.clock.expiry(0.0, life) < plant.clock.total());
     let sets = |tank| plant.tank(tank).is_some_and(|it| !fill::sizes(it).is_empty());
-    (0..plant.tanks.len()).filter(|tank| sets(*tank) || expires(*tank)).count()
+    (0..plant.tanks.len()).filter(|tank| sets(*tank) || expires(plant, *tank)).count()
 }
 
 /// Plans that are followed side by side, where so many mixes are due at least.
