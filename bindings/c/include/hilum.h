@@ -1630,9 +1630,6 @@ int32_t hilum_text_suggestion(const char *text, size_t length, hilum_word *out);
 /// The search stopped at a bound: valid, but a better one may exist.
 #define HILUM_BOUND_REACHED 2
 
-/// The search for batches came to its end, but looked at the likely stops of other tanks only: seldom is one better.
-#define HILUM_SEARCHED 3
-
 /// The stock covers the need.
 #define HILUM_ENOUGH 1
 
@@ -2033,8 +2030,8 @@ typedef struct {
     int32_t all_treated;
     /// 1 when the plan has shifts, so that the finish is set; else 0.
     int32_t has_finish;
-    /// HILUM_PROVEN when no plan is better; HILUM_SEARCHED when the search came to its end, but looked at the likely
-    /// stops of the other tanks only; HILUM_BOUND_REACHED when it is valid, but not known to be the best.
+    /// HILUM_PROVEN when no plan within the rules is better; HILUM_BOUND_REACHED when it is valid, but not known to be
+    /// the best.
     int32_t proof;
     /// Tanks whose shelf does not suffice, so that less seed is treated than could be: bit 0 is tank 0.
     uint32_t short_of_stock;

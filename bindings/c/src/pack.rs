@@ -189,8 +189,6 @@ pub const HILUM_FEWEST_SETS: i32 = 3;
 pub const HILUM_PROVEN: i32 = 1;
 /// The search stopped at a bound: valid, but a better one may exist.
 pub const HILUM_BOUND_REACHED: i32 = 2;
-/// The search for batches came to its end, but looked at the likely stops of other tanks only: seldom is one better.
-pub const HILUM_SEARCHED: i32 = 3;
 
 /// The stock covers the need.
 pub const HILUM_ENOUGH: i32 = 1;

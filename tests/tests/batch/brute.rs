@@ -51,6 +51,8 @@ struct Held {
     left: i32,
     use_by: i32,
     full_lines: bool,
+    /// Was it filled to the brim?
+    brimful: bool,
 }
 
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]
@@ -66,14 +68,26 @@ struct Shed {
 
 pub(crate) struct Brute<'a> {
     toy: &'a Toy,
+    /// May a measured mix end wherever one likes?
+    anywhere: bool,
     known: HashMap<Shed, Best>,
 }
 
 const NEVER: i32 = 1_000_000;
 
 impl<'a> Brute<'a> {
+    /// By the planner's rules.
     pub(crate) fn best(toy: &'a Toy) -> Best {
-        let empty = Held { recipe: -1, left: 0, use_by: NEVER, full_lines: false };
+        Self::search(toy, false)
+    }
+
+    /// Where the treater may stop for a measured tank at any minute.
+    pub(crate) fn best_anywhere(toy: &'a Toy) -> Best {
+        Self::search(toy, true)
+    }
+
+    fn search(toy: &'a Toy, anywhere: bool) -> Best {
+        let empty = Held { recipe: -1, left: 0, use_by: NEVER, full_lines: false, brimful: false };
         let start = Shed {
             time: 0,
             order: 0,
@@ -82,7 +96,7 @@ impl<'a> Brute<'a> {
             tanks: vec![empty; toy.tanks.len()],
             opened: vec![0; 9],
         };
-        Brute { toy, known: HashMap::new() }.from(start)
+        Brute { toy, anywhere, known: HashMap::new() }.from(start)
     }
 
     fn untreated(&self, shed: &Shed) -> i32 {
@@ -125,6 +139,13 @@ impl<'a> Brute<'a> {
         best
     }
 
+    /// Does a tank need a mix here although more could have been in it?
+    fn is_early(&self, shed: &Shed, tank: usize) -> bool {
+        let (held, it) = (&shed.tanks[tank], &self.toy.tanks[tank]);
+        let recipe = self.toy.orders[shed.order].recipes[tank];
+        it.sets.is_empty() && recipe == Some(held.recipe) && !held.brimful && held.use_by > shed.time
+    }
+
     fn next_shift(&self, time: i32) -> Option<i32> {
         self.toy.shifts.iter().map(|shift| shift.0).find(|from| *from >= time)
     }
@@ -159,6 +180,15 @@ impl<'a> Brute<'a> {
             }
             let finish = ran.time;
             moves.push((ran, Best { finish, ..free }));
+            return moves;
+        }
+        // A measured mix ends before it must only where another tank is mixed too, or as late in a shift as a mix fits.
+        let due = (0..shed.tanks.len()).filter(|tank| !usable(*tank));
+        if !self.anywhere && due.clone().all(|tank| self.is_early(shed, tank)) {
+            let longest = due.map(|tank| self.toy.tanks[tank].mixing).max().unwrap_or(0);
+            if shed.time + longest == shift_end {
+                self.mixes(shed, shift_end, 0, 0, free, shed.clone(), &mut moves);
+            }
             return moves;
         }
         // On purpose the treater waits for a shift to begin, not for a mix to spoil.
@@ -212,7 +242,8 @@ impl<'a> Brute<'a> {
             let use_by = it.pot_life.map_or(NEVER, |life| shed.time + life);
             let mut next = next.clone();
             next.opened = opened;
-            next.tanks[tank] = Held { recipe, left: fill - lines, use_by, full_lines: true };
+            next.tanks[tank] =
+                Held { recipe, left: fill - lines, use_by, full_lines: true, brimful: fill == it.capacity };
             let opened = cost.opened + if it.sets.is_empty() { 0 } else { fill };
             let cost = Best { opened, mixes: cost.mixes + 1, squares: cost.squares + fill * fill, ..cost };
             self.mixes(shed, shift_end, tank + 1, longest.max(it.mixing), cost, next, moves);

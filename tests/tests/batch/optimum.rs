@@ -111,9 +111,7 @@ fn agrees_with(toy: &Toy, best: Best) -> Result<(), TestCaseError> {
         // Nothing is said of instants.
         found[3] = best[3];
     }
-    // Beside another tank that stops the treater, no more is claimed than that the search ended.
-    let alone = toy.tanks.len() == 1 || toy.shifts.is_empty();
-    prop_assert_eq!(planned.summary.proof, if alone { Proof::Proven } else { Proof::Searched });
+    prop_assert_eq!(planned.summary.proof, Proof::Proven);
     let measured = toy.tanks.iter().any(|tank| tank.sets.is_empty());
     // Beside others, and where nights or a pot life come between, measured fills are levelled as far as can be seen.
     let alone = toy.tanks.len() == 1 && toy.shifts.len() <= 1 && toy.tanks[0].pot_life.is_none();
@@ -218,11 +216,26 @@ fn measured() -> impl Strategy<Value = Toy> {
 }
 
 fn two() -> impl Strategy<Value = Toy> {
-    (orders(2), leader(), follower(0.001), shifts()).prop_map(|(orders, leader, follower, shifts)| Toy {
-        orders,
-        tanks: vec![leader, follower],
-        shifts,
+    (orders(2), leader(), follower(0.5), shifts()).prop_map(|(orders, leader, mut follower, shifts)| {
+        follower.pot_life = None;
+        Toy { orders, tanks: vec![leader, follower], shifts }
     })
+}
+
+fn two_measured() -> impl Strategy<Value = Toy> {
+    (orders(2), follower(0.5), follower(0.5), shifts()).prop_map(|(orders, mut first, mut second, shifts)| {
+        (first.pot_life, second.pot_life) = (None, None);
+        Toy { orders, tanks: vec![first, second], shifts }
+    })
+}
+
+fn three() -> impl Strategy<Value = Toy> {
+    (orders(3), leader(), follower(0.5), follower(0.5), shifts()).prop_map(
+        |(orders, leader, mut first, mut second, shifts)| {
+            (first.pot_life, second.pot_life) = (None, None);
+            Toy { orders, tanks: vec![leader, first, second], shifts }
+        },
+    )
 }
 
 /// More with HILUM_CASES.
@@ -267,23 +280,33 @@ proptest! {
     fn one_measured_tank_is_best(toy in measured()) {
         agrees(&toy)?;
     }
+
+    #[test]
+    fn sets_and_a_follower_are_best(toy in two()) {
+        agrees(&toy)?;
+    }
+
+    #[test]
+    fn two_measured_tanks_are_best(toy in two_measured()) {
+        agrees(&toy)?;
+    }
+
+    #[test]
+    fn sets_and_two_followers_are_best(toy in three()) {
+        agrees(&toy)?;
+    }
 }
 
-/// With a follower the search looks only at stops where another tank stops too, where the follower is empty, and
-/// as late in a shift as it can be. On toys this small, where a set may be hardly more than the lines hold, another stop
-/// is now and then better: in less than one of 400.
+/// What the rules leave out: a treater that may stop for a follower at any minute, and end a day early so that the sets of
+/// the next come out even. Told, not asserted: run with `--ignored --nocapture`.
 #[test]
-fn sets_and_a_follower_are_best_nearly_always() {
+#[ignore = "a measurement"]
+fn stops_anywhere() {
     let mut runner = TestRunner::deterministic();
-    let mut wrong = Vec::new();
-    for _ in 0..2 * cases() {
-        let toy = two().new_tree(&mut runner).unwrap().current();
-        if let Err(error) = agrees(&toy) {
-            wrong.push(error.to_string());
-        }
-    }
-    let most = usize::try_from(cases() / 200).unwrap();
-    assert!(wrong.len() <= most, "{} of {}:\n{}", wrong.len(), 2 * cases(), wrong.join("\n"));
+    let toys = (0..cases()).map(|_| two().new_tree(&mut runner).unwrap().current());
+    let better: Vec<_> = toys.filter_map(|toy| agrees_with(&toy, Brute::best_anywhere(&toy)).err()).collect();
+    let texts: Vec<_> = better.iter().map(ToString::to_string).collect();
+    println!("{} of {}:\n{}", better.len(), cases(), texts.join("\n"));
 }
 
 proptest! {

@@ -96,6 +96,17 @@ fn speed() {
         let job = Job { orders: &orders, tanks: &tanks, needs: &needs, shifts: &week(14, 7.0, 17.0) };
         tell(&format!("with a follower, pot life {life} h"), &job);
     }
+    for life in [24.0, 12.0, 6.0, 4.0] {
+        let tanks = [tank(21.0, 15.0, Some(life), Filling::Sets(&sizes)), other];
+        let job =
+            Job { orders: &orders[..10], tanks: &tanks, needs: &needs[..20], shifts: &week(14, 7.0, 17.0) };
+        tell(&format!("half as much with a follower, pot life {life} h"), &job);
+        let it = Tank { hold_up: litres(1.0), ..tanks[0] };
+        let tanks = [it, other];
+        let job =
+            Job { orders: &orders[..10], tanks: &tanks, needs: &needs[..20], shifts: &week(14, 7.0, 17.0) };
+        tell(&format!("half as much with a follower and hold-up, pot life {life} h"), &job);
+    }
     for (count, recipes) in [
         (10, 1),
         (100, 1),

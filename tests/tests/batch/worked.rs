@@ -102,7 +102,7 @@ fn a_second_tank_filled_in_step_saves_a_mix() {
         [tank(65.0, 15.0, Some(4.0), Filling::Sets(&sets)), tank(20.0, 20.0, None, Filling::Measured)];
     let needs = [need(5.0, 1, 1.0), need(2.5, 1, 0.0)];
     let planned = plan(&[tonnes(26.0)], &tanks, &needs, &[shift(6.0, 20.0)]);
-    assert_eq!(planned.summary.proof, Proof::Searched);
+    assert_eq!(planned.summary.proof, Proof::Proven);
     assert_eq!((of(&planned, 0).len(), of(&planned, 1).len()), (2, 4));
     assert!(is_at(&planned, 6.0 + (2.0 * 235.0) / 60.0));
     assert!(discarded(&planned) < 1e-6);

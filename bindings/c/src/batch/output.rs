@@ -4,7 +4,7 @@ use hilum::batch::{Mix, Portion, Proof, Summary, Times};
 use hilum::quantity::Time;
 
 use crate::call::{Answer, hilum_work};
-use crate::pack::{HILUM_BOUND_REACHED, HILUM_PROVEN, HILUM_SEARCHED};
+use crate::pack::{HILUM_BOUND_REACHED, HILUM_PROVEN};
 use crate::quantity::amount::{hilum_mass, hilum_time, hilum_volume};
 use crate::status::Status;
 
@@ -74,8 +74,8 @@ pub struct hilum_batch_summary {
     pub all_treated: i32,
     /// 1 when the plan has shifts, so that the finish is set; else 0.
     pub has_finish: i32,
-    /// HILUM_PROVEN when no plan is better; HILUM_SEARCHED when the search came to its end, but looked at the likely
-    /// stops of the other tanks only; HILUM_BOUND_REACHED when it is valid, but not known to be the best.
+    /// HILUM_PROVEN when no plan within the rules is better; HILUM_BOUND_REACHED when it is valid, but not known to be
+    /// the best.
     pub proof: i32,
     /// Tanks whose shelf does not suffice, so that less seed is treated than could be: bit 0 is tank 0.
     pub short_of_stock: u32,
@@ -160,7 +160,6 @@ impl From<Summary> for hilum_batch_summary {
             proof: match summary.proof {
                 Proof::Proven => HILUM_PROVEN,
                 Proof::Bounded => HILUM_BOUND_REACHED,
-                Proof::Searched => HILUM_SEARCHED,
             },
             short_of_stock: summary.short_of_stock,
         }

@@ -3,7 +3,8 @@
 use super::MAX_TANKS;
 use super::fill::sizes;
 use super::line::SLACK;
-use super::node::{Cost, Node, compare};
+use super::node::{Cost, Node, compare, compare_times};
+use super::search::Aim;
 use super::step::{Kind, Plant};
 use crate::math::ceil;
 use core::cmp::Ordering;
@@ -96,7 +97,7 @@ impl<'a, 'b> Bound<'a, 'b> {
     }
 
     /// Can nothing better than this come of the node? `false` where that is not known.
-    pub(super) fn is_hopeless(&self, node: &Node, best: &Cost) -> bool {
+    pub(super) fn is_hopeless(&self, node: &Node, best: &Cost, aim: Aim) -> bool {
         let least = self.least(node);
         let total = self.plant.clock.total();
         if least.finish > total + 1e-3 {
@@ -106,7 +107,11 @@ impl<'a, 'b> Bound<'a, 'b> {
         if self.goal < self.plant.line.end() && least.finish < total - 1e-3 {
             return false;
         }
-        let order = least.compare_product(best).then_with(|| compare(least.finish, best.finish));
+        let product = least.compare_product(best);
+        if aim == Aim::Time {
+            return product.then_with(|| compare_times(least.finish, best.finish)) != Ordering::Less;
+        }
+        let order = product.then_with(|| compare(least.finish, best.finish));
         let squares = || compare(least.squares + self.squares(node, best.mixes - least.mixes), best.squares);
         order.then_with(squares) == Ordering::Greater
     }

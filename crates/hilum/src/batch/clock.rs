@@ -96,6 +96,12 @@ impl<'a> Clock<'a> {
         }
     }
 
+    /// Work time at which the shift began that goes on after so much work time.
+    pub(super) fn shift_start(&self, work: f64) -> f64 {
+        let next = self.before.partition_point(|before| *before <= work + INSTANT);
+        next.checked_sub(1).and_then(|index| self.before.get(index)).copied().unwrap_or(0.0)
+    }
+
     /// The first place for a mix at or after a work time.
     pub(super) fn slot(&self, work: f64, mixing: f64) -> Option<Slot> {
         if !self.has_shifts() {

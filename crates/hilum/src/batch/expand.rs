@@ -34,10 +34,20 @@ pub(super) struct Choices<'a, 'b> {
     pub(super) leader: Option<usize>,
     /// Tanks that may be mixed before they are empty.
     pub(super) followers: u32,
+    pub(super) care: Care,
+}
+
+/// How much is looked at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Care {
+    /// What is nearly always enough: later is no better, nor is less time left.
+    Quick,
+    /// All that the rules allow; only states that are the same count as one.
+    Thorough,
 }
 
 /// How many orders back a stop is looked for where it is not beside a changeover.
-const EARLIER_ORDERS: usize = 8;
+pub(super) const EARLIER_ORDERS: usize = 1000;
 
 /// How many later shifts are looked at for a better moment to mix; where there are more, nothing is proven of a pot life.
 pub(super) const LATER_SHIFTS: usize = 30;
@@ -74,22 +84,33 @@ impl Choices<'_, '_> {
     /// Mixes these tanks, now or later.
     fn mix(&self, node: &Node, joined: u32, to: &mut impl Visit) {
         let plant = self.plant;
-        let mut shift = 0;
-        let mut best = -1.0;
+        let (mut shift, mut before, mut best) = (0, joined, -1.0);
         for _ in 0..LATER_SHIFTS {
             let Some((slot, joined)) = plant.slot_for(node, joined, shift) else { return };
             if tanks(joined).any(|tank| plant.is_unused(tank, node)) {
                 return;
             }
+            if joined != before {
+                // Another mix has spoiled while the treater waited: all is to be seen anew.
+                (before, best) = (joined, -1.0);
+            }
             let usable = self.usable(joined, &slot);
-            if usable > best {
+            // A moment that is no better by itself may still suit the stops of other tanks.
+            if usable > best || (usable > 0.0 && self.care == Care::Thorough) {
                 best = usable;
-                if !self.fill(node, joined, &slot, to) {
+                if !self.fill(node, joined, &slot, to) && !self.may_spoil(node, joined) {
                     return;
                 }
             }
             shift = slot.shift + 1;
         }
+    }
+
+    /// Might what other tanks hold spoil while the treater waits?
+    fn may_spoil(&self, node: &Node, joined: u32) -> bool {
+        let contents = node.contents(self.plant).iter().enumerate();
+        let mut others = contents.filter(|(tank, _)| joined & (1 << tank) == 0);
+        others.any(|(_, content)| content.kind != Kind::None && content.expires.is_finite())
     }
 
     /// Work time that is left of the pot lives when all are ready.
@@ -192,37 +213,43 @@ impl Choices<'_, '_> {
         to.visit(stop, &next);
     }
 
-    /// Where a mix does not fit at the end of the shift any more, an earlier one may; and one that takes what is left of a
-    /// shift lets another, that has a pot life, start after the night.
+    /// Where a mix does not fit at the end of the shift any more, an earlier one may; one that takes what is left of a shift
+    /// lets another, that has a pot life, start after the night; and one before a night may save time after it.
     fn early(&self, node: &Node, natural: &Node, stop: Stop, to: &mut impl Visit) {
         let plant = self.plant;
         if !plant.clock.has_shifts() {
             return;
         }
         let due = natural.due(plant);
+        let night = plant.clock.shift_start(natural.work);
         each_subset(self.followers, |chosen| {
-            if chosen == 0
-                || !(self.loses_time(natural, due | chosen) || self.lasts_longer(natural, due, chosen))
-            {
+            if chosen == 0 {
                 return;
             }
             let mixing = plant.longest_mixing(chosen);
-            let next = plant.longest_mixing(due & !chosen);
-            for room in [mixing, mixing + next] {
-                if let Some(leg) = self.last_stop(node, natural, chosen, room) {
+            let before = natural.cost.finish;
+            let mut tell = |before: f64, room: f64| {
+                if let Some(leg) = self.last_stop(node, natural, chosen, before, room) {
                     to.visit(stop, &after(node, &leg, chosen));
                 }
-                if next <= 0.0 || !plant.may_expire(due & !chosen) {
-                    break;
+            };
+            if self.loses_time(natural, due | chosen) || self.lasts_longer(natural, due, chosen) {
+                tell(before, mixing);
+                let next = plant.longest_mixing(due & !chosen);
+                if next > 0.0 && plant.may_expire(due & !chosen) {
+                    tell(before, mixing + next);
                 }
+            }
+            if night > node.work {
+                tell(night.min(before), mixing);
             }
         });
     }
 
     /// The latest stop before another from which so much mixing fits into the shift.
-    fn last_stop(&self, node: &Node, natural: &Node, chosen: u32, mixing: f64) -> Option<Leg> {
+    fn last_stop(&self, node: &Node, natural: &Node, chosen: u32, before: f64, mixing: f64) -> Option<Leg> {
         let plant = self.plant;
-        let mut before = natural.cost.finish;
+        let mut before = before;
         for _ in 0..EARLIER_ORDERS {
             let slot = plant.clock.slot_before(node.work, before, mixing)?;
             let to = plant.position_at(node.position, node.work, slot.ready - mixing);

@@ -96,10 +96,17 @@ impl<'a> Line<'a> {
     pub(super) fn position_at(&self, run: f64) -> f64 {
         let order = self.run.partition_point(|start| *start <= run).saturating_sub(1);
         let start = self.run.get(order).copied().unwrap_or(0.0);
-        let next = self.start_of(order + 1);
-        let position = self.start_of(order) + (run - start).max(0.0) / self.pace(order);
-        // Not a last grain left of an order.
-        if next - position <= (next - self.start_of(order)) * SLACK { next } else { position }
+        let (first, next) = (self.start_of(order), self.start_of(order + 1));
+        let position = first + (run - start).max(0.0) / self.pace(order);
+        // Not a first grain of an order, nor a last one left.
+        let grain = (next - first) * SLACK;
+        if position - first <= grain {
+            first
+        } else if next - position <= grain {
+            next
+        } else {
+            position
+        }
     }
 
     /// What an order needs of a tank.

@@ -15,19 +15,19 @@
 //!   unless liquid was left when it expired, or the recipe changes. So a larger fill than can be used is possible, where the
 //!   sets of the next mix then come out even.
 //! - A measured mix is as much as is used of it until the tank's next one; none is left, and lines stay full. It may end
-//!   before it must, where another tank is mixed too, or as late in a shift as a mix still fits.
+//!   before it must where another tank is mixed too, or as late in a shift as a mix still fits; nowhere else, so no day is
+//!   ended early and no other mix is left to spoil for the sake of later fills.
 //! - A topped-up tank makes each refill ready beside running: poured in when the one before is used up, mixed in the last
 //!   whole seconds of shift time before that. Its fills are alike. It has no pot life and no sets.
 //! - All sizes of one product may go into one mix. Never more sets are opened than are on the shelf; where seed is left
 //!   untreated for want of them, the summary says of which tank.
 //! - Without shifts a pot life is not looked at, and nothing is said of instants.
 //!
-//! **What is proven.** [`Proof::Proven`]: no plan is better in (1) to (4), with one tank that stops the treater: of whole
-//! sets, with a pot life (and at most 30 shifts), or measured. (5) is exact for whole sets alone; measured fills are made as alike as the stops
-//! allow. [`Proof::Searched`]: one tank of whole sets or with a pot life that can end within the shifts, and up to three
-//! others that stop the treater. Those stop only where the rules above say; against a brute force that lets them stop
-//! anywhere, on 16,000 toys where a set hardly fills the lines, another stop was better on 12. Everything else is a valid
-//! plan, and [`Proof::Bounded`].
+//! **What is proven.** [`Proof::Proven`]: within these rules no plan is better in (1) to (4). It can be proven of one tank
+//! of whole sets or with a pot life that ends within the shifts (30 of them at most), beside up to three measured tanks that
+//! stop the treater, and of measured tanks alone: where the search ends within its bound of work. One tank is proven
+//! up to 60 mixes and more, with a second one some 16. (5) is exact for whole sets alone; measured fills are made as alike
+//! as the stops allow. Everything else is a valid plan, and [`Proof::Bounded`].
 //!
 //! Instants nearer than a microsecond are one; volumes within 1e-9 of a tank's capacity are nothing.
 
@@ -69,6 +69,9 @@ use crate::math::ceil;
 /// More mixes than this are planned well, but seldom proven.
 const EXACT_MIXES: f64 = 150.0;
 
+/// And more than these, where tanks stand side by side.
+const EXACT_BESIDE: f64 = 30.0;
+
 /// How much working memory a job needs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Room {
@@ -100,7 +103,8 @@ impl Room {
     }
 }
 
-/// By how many mixes the job will take: beyond [`EXACT_MIXES`] no search ends, and a first plan needs few.
+/// By how many mixes the job will take: beyond [`EXACT_MIXES`] no search ends, and a first plan needs few; beside other
+/// tanks few plans are alike, and the search ends only where they all find room.
 fn labels(job: &Job<'_>) -> usize {
     let tanks = job.tanks.len().max(1);
     let slurry = job.needs.chunks(tanks).zip(job.orders).flat_map(|(needs, order)| {
@@ -110,7 +114,13 @@ fn labels(job: &Job<'_>) -> usize {
         })
     });
     let mixes: f64 = slurry.sum();
-    let labels = if mixes > EXACT_MIXES { 4096.0 } else { (400.0 * mixes).clamp(512.0, 24_576.0) };
+    let labels = if mixes > EXACT_MIXES {
+        4096.0
+    } else if tanks > 1 && (4.0..=EXACT_BESIDE).contains(&mixes) {
+        24_576.0
+    } else {
+        (400.0 * mixes).clamp(512.0, 24_576.0)
+    };
     whole(labels).unwrap_or(512).min(131_072 / tanks)
 }
 

@@ -34,7 +34,7 @@ pub(super) fn compare(a: f64, b: f64) -> Ordering {
 }
 
 /// The least difference in time that counts.
-fn compare_times(a: f64, b: f64) -> Ordering {
+pub(super) fn compare_times(a: f64, b: f64) -> Ordering {
     compare_within(a, b, 1e-6)
 }
 

@@ -51,11 +51,8 @@ pub struct Portion {
 /// Is a plan the best one?
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Proof {
-    /// None is better.
+    /// None within the rules is better.
     Proven,
-    /// The search came to its end, but beside a tank of whole sets or with a pot life it lets the others stop only
-    /// where that tank stops, where they are empty, and as late in a shift as can be. Another stop is seldom better.
-    Searched,
     /// Valid; a bound stopped the search, or the job is of a kind that is not searched in full.
     Bounded,
 }

@@ -2,12 +2,12 @@
 
 use super::bound::{self, Bound};
 use super::clock::Clock;
-use super::expand::Choices;
+use super::expand::{Care, Choices};
 use super::fill::{self, Fills, Keep, Tops};
 use super::greedy::{self, Reach};
 use super::line::{self, Line, SLACK};
 use super::node::Node;
-use super::search::Search;
+use super::search::{Aim, Search};
 use super::step::Plant;
 use super::store::Store;
 use super::{
@@ -19,6 +19,12 @@ use crate::quantity::{Mass, Time, mass::kilogram, time::second};
 
 /// Mixes that are looked at before the plan is called bounded.
 const LOOKS: u32 = 400_000;
+
+/// To prove that no plan is better, beside other tanks.
+const LOOKS_TO_PROVE: u32 = 200_000;
+
+/// And for more even fills beside other tanks, when nothing better is to be found in all else.
+const LOOKS_FOR_FILLS: u32 = 20_000;
 
 /// Mixes that are looked at for a first plan.
 const FIRST_LOOKS: f64 = 3_000.0;
@@ -128,23 +134,24 @@ impl<'a> Laid<'a> {
         let width = width(bound.least(&Node::START).mixes, store.room());
         let all = followers(&self.job);
         let followers = tanks(all).take(MOST_FOLLOWERS).map(|tank| 1 << tank).sum();
-        let choices = Choices { plant: &plant, leader: self.leader(), followers };
+        let choices = Choices { plant: &plant, leader: self.leader(), followers, care: Care::Quick };
         let mut search = Search::new(choices, bound, store, &reach.node);
         if width > 0 {
             search.beam(width, BEAM_LOOKS);
             take(&search, desk.pours, &mut reach);
         }
-        let searched = search.run(LOOKS);
-        take(&search, desk.pours, &mut reach);
-        let waits = self.job.shifts.len() <= expand::LATER_SHIFTS || expiring(&plant) == 0;
-        let complete = plant.fills.iter().all(|fills| fills.complete);
-        let whole = followers == all && limited(&plant) <= 1 && complete && waits;
         let beside_others = all.count_ones() + u32::from(self.leader().is_some()) > 1;
-        let proof = match searched {
-            Proof::Proven if whole && all != 0 && beside_others => Proof::Searched,
-            searched if whole => searched,
-            _ => Proof::Bounded,
+        let searched = if beside_others {
+            let proof = prove(&mut search, desk.pours, &mut reach);
+            search.run(Aim::Fills, Care::Quick, LOOKS_FOR_FILLS);
+            proof
+        } else {
+            search.run(Aim::Fills, Care::Quick, LOOKS)
         };
+        take(&search, desk.pours, &mut reach);
+        let complete = plant.fills.iter().all(|fills| fills.complete);
+        let whole = followers == all && limited(&plant) <= 1 && complete && is_in_reach(&self.job, &plant);
+        let proof = if whole { searched } else { Proof::Bounded };
         let (pours, scratch) = desk.pours.split_at_mut_checked(reach.pours).unwrap_or((&mut [], &mut []));
         if let Some(scratch) = scratch.get_mut(..reach.pours) {
             if let Some(tank) = self.leader() {
@@ -154,6 +161,24 @@ impl<'a> Laid<'a> {
         }
         Ok(Outcome { reach, proof, beyond_stock: write::beyond_stock(&plant, pours) })
     }
+}
+
+/// Looks for a better plan where it is nearly always found, then everywhere.
+fn prove(search: &mut Search<'_, '_>, pours: &mut [Pour], reach: &mut Reach) -> Proof {
+    for (care, most) in [(Care::Quick, LOOKS), (Care::Thorough, LOOKS_TO_PROVE)] {
+        let proof = search.run(Aim::Time, care, most);
+        take(search, pours, reach);
+        if proof == Proof::Bounded {
+            return proof;
+        }
+    }
+    Proof::Proven
+}
+
+/// Are there no more shifts and orders than are looked at for a better moment to mix?
+fn is_in_reach(job: &Job<'_>, plant: &Plant<'_>) -> bool {
+    let waits = job.shifts.len() <= expand::LATER_SHIFTS || expiring(plant) == 0;
+    waits && (followers(job) == 0 || job.orders.len() <= expand::EARLIER_ORDERS)
 }
 
 /// Whether a tank's pot life ends before the last shift does.

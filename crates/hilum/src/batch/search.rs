@@ -2,7 +2,7 @@
 
 use super::bound::Bound;
 use super::clock::INSTANT;
-use super::expand::{Choices, Stop, Visit};
+use super::expand::{Care, Choices, Stop, Visit};
 use super::greedy::choose;
 use super::node::{Cost, Node, compare};
 use super::step::{Content, Kind, Plant, Pour};
@@ -18,12 +18,22 @@ struct Found {
     end: Node,
 }
 
+/// What a search is after.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Aim {
+    /// More seed, less product, fewer mixes, an earlier end: plans that are equal in these are one.
+    Time,
+    /// And fills that are more alike, and better sets.
+    Fills,
+}
+
 pub(super) struct Search<'a, 'b> {
     plant: &'b Plant<'a>,
     choices: Choices<'a, 'b>,
     bound: Bound<'a, 'b>,
     store: Store<'b>,
     full: bool,
+    aim: Aim,
     /// Mixes that were looked at, and how many may be.
     looks: u32,
     most: u32,
@@ -82,6 +92,7 @@ impl<'a, 'b> Search<'a, 'b> {
             bound,
             store,
             full: false,
+            aim: Aim::Fills,
             looks: 0,
             most: u32::MAX,
             goal,
@@ -108,9 +119,10 @@ impl<'a, 'b> Search<'a, 'b> {
     }
 
     /// Searches; tells whether nothing can be better.
-    pub(super) fn run(&mut self, most: u32) -> Proof {
-        let choices = self.choices;
+    pub(super) fn run(&mut self, aim: Aim, care: Care, most: u32) -> Proof {
         self.start(most);
+        (self.aim, self.choices.care) = (aim, care);
+        let choices = self.choices;
         self.store.link_last();
         self.store.push(0);
         while let Some(index) = self.store.pop() {
@@ -170,7 +182,7 @@ impl<'a, 'b> Search<'a, 'b> {
     }
 
     fn is_hopeless(&self, node: &Node) -> bool {
-        self.bound.is_hopeless(node, &self.best)
+        self.bound.is_hopeless(node, &self.best, self.aim)
     }
 
     /// Takes a node up, if it may lead to something better.
@@ -248,15 +260,31 @@ impl<'a, 'b> Search<'a, 'b> {
         {
             return false;
         }
-        let cost = label.cost.compare_product(&node.cost);
-        let cost = cost.then_with(|| compare(label.cost.squares, node.cost.squares));
-        let cost = cost.then_with(|| label.cost.compare_ranks(&node.cost));
-        if cost == Ordering::Greater || !self.is_no_worse(node, |a, b| (a, b), other) {
+        let cost = match (label.cost.compare_product(&node.cost), self.aim) {
+            (Ordering::Equal, Aim::Fills) => compare(label.cost.squares, node.cost.squares)
+                .then_with(|| label.cost.compare_ranks(&node.cost)),
+            (cost, _) => cost,
+        };
+        if cost == Ordering::Greater {
+            return false;
+        }
+        if self.choices.care == Care::Thorough {
+            return self.is_same(label, node, other) && (cost == Ordering::Less || other < index);
+        }
+        if !self.is_no_worse(node, |a, b| (a, b), other) {
             return false;
         }
         // Of two alike the first one stays.
         let alike = cost == Ordering::Equal && label.work > node.work - INSTANT && label.early == node.early;
         !alike || other < index || !self.is_no_worse(node, |a, b| (b, a), other)
+    }
+
+    /// Is a label in the same state as a node, whatever it has cost?
+    fn is_same(&self, label: &Label, node: &Node, other: u32) -> bool {
+        let contents = self.store.contents(other).iter().zip(&node.contents).enumerate();
+        label.work >= node.work - INSTANT
+            && label.early == node.early
+            && contents.into_iter().all(|(tank, (a, b))| same(self.plant, tank, node, a, b))
     }
 
     /// Compares what the tanks of a label and of a node hold, in an order of the caller's choice.
@@ -273,6 +301,22 @@ impl<'a, 'b> Search<'a, 'b> {
             },
         )
     }
+}
+
+/// Does it make no difference which of two a tank holds at this node?
+fn same(plant: &Plant<'_>, tank: usize, node: &Node, a: &Content, b: &Content) -> bool {
+    let slack = plant.slack(tank);
+    let near = |a: f64, b: f64, slack: f64| a.total_cmp(&b).is_eq() || (a - b).abs() <= slack;
+    let (order, slurry) = (plant.line.order_at(node.position), plant.line.slurry(tank, node.position));
+    // Of a measured mix it is open yet how much it was.
+    let alike = a.kind == b.kind && (a.kind != Kind::Measured || near(a.from, b.from, slack));
+    let lines = |content| plant.hold_up_at(tank, order, slurry, content);
+    alike
+        && near(a.recipe, b.recipe, slack)
+        && near(a.end, b.end, slack)
+        && near(a.expires, b.expires, INSTANT)
+        && lines(a).total_cmp(&lines(b)).is_eq()
+        && plant.leaves_stock(tank, a, b)
 }
 
 /// Is what one tank holds at this node never worse than what another one holds?
