@@ -1,34 +1,36 @@
 //! Whole jobs over C, and from another language through C: the very bytes that Rust writes.
 
 use std::fs;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use crate::header::root;
 use crate::program::{C11, SANITIZED, folder, library, run, sources};
 
-const JOBS: &[&str] = &["dealer_day", "small_farm"];
-
 fn examples() -> PathBuf {
     root().join("../../examples")
 }
 
-fn job(name: &str) -> PathBuf {
-    examples().join("jobs").join(name).with_extension("json")
+/// Each demo job, which Node and Chromium plan too (bindings/wasm/npm).
+fn jobs() -> Vec<PathBuf> {
+    let jobs: Vec<PathBuf> =
+        fs::read_dir(examples().join("jobs")).unwrap().map(|entry| entry.unwrap().path()).collect();
+    assert!(!jobs.is_empty());
+    jobs
 }
 
-fn plan(name: &str) -> String {
-    hilum_job::plan_json(&fs::read_to_string(job(name)).unwrap()).unwrap()
+fn plan(job: &Path) -> String {
+    hilum_job::plan_json(&fs::read_to_string(job).unwrap()).unwrap()
 }
 
 #[test]
 fn a_plan_over_c_is_the_plan_of_rust_byte_for_byte() {
     for (way, program) in [(C11, "job"), (SANITIZED, "job-sanitized")] {
         let program = way.program(&sources().join("job.c"), program);
-        for name in JOBS {
-            let expected = folder("job").join(name);
-            fs::write(&expected, plan(name)).unwrap();
-            assert_eq!(run(Command::new(&program).arg(job(name)).arg(&expected)), "0 failed\n");
+        for job in jobs() {
+            let expected = folder("job").join(job.file_name().unwrap());
+            fs::write(&expected, plan(&job)).unwrap();
+            assert_eq!(run(Command::new(&program).arg(&job).arg(&expected)), "0 failed\n");
         }
     }
 }
@@ -42,8 +44,8 @@ fn python_plans_the_demo_job_through_c() {
         python.arg(&script).arg(library("libhilum_c.so"));
         python
     };
-    for name in JOBS {
-        assert_eq!(run(python().arg(job(name))), plan(name));
+    for job in jobs() {
+        assert_eq!(run(python().arg(&job)), plan(&job));
     }
     let refused = folder("job").join("refused.json");
     fs::write(&refused, "{}").unwrap();
