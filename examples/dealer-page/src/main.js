@@ -1,78 +1,171 @@
-// Treating day: a job in a form, its plan beside it as words and pictures.
-import { plan } from "hilum/job";
+// Treating day: a job in a form and its plan beside it; after the day, the run and its account.
+import { account, plan } from "hilum/job";
 import demo from "../../jobs/dealer_day.json";
-import { complain, form } from "./form.js";
+import demoRun from "../../runs/dealer_day_run.json";
+import { complain, fieldAt, form, retitle } from "./form/form.js";
+import { JOB } from "./form/job.js";
+import { RUN } from "./form/run.js";
 import { pack, unpack } from "./link.js";
 import { get, set, without } from "./path.js";
-import { show, showAlive } from "./show.js";
+import { showAccount } from "./show/account.js";
+import { showAlive, showPlan } from "./show/plan.js";
 
 const $ = (id) => document.getElementById(id);
 const EMPTY = { format: 1, orders: [], treatments: [] };
+const noRun = { format: 1, orders: [] };
+
+/** The job, and what was read of it; the run as a document holds both. */
 let job = demo;
+let run = noRun;
 let waiting;
+let drawn = 0;
+const whole = () => ({ ...run, job });
+
+/** What may be looked at: its form, and what is made of its document. */
+const VIEWS = {
+  plan: {
+    form: $("job"),
+    fields: JOB,
+    document: () => job,
+    keep: (changed) => (job = changed),
+    make() {
+      const made = plan(job);
+      showPlan(job, made, shower);
+      const own = (drawn += 1);
+      const later = () => own === drawn && showAlive(job, made);
+      globalThis.requestIdleCallback ? requestIdleCallback(later, { timeout: 500 }) : setTimeout(later);
+      return made.findings;
+    },
+    done: "Planned",
+    nothing: "Add orders of seed and products in the form, and the plan appears here.",
+  },
+  account: {
+    form: $("run"),
+    fields: RUN,
+    document: whole,
+    keep({ job: _, ...changed }) {
+      run = changed;
+    },
+    make() {
+      const made = account(whole());
+      showAccount(job, made, shower);
+      return made.findings;
+    },
+    done: "Accounted for",
+    nothing: "Add each order in the form as it is run, with what scales and gauges showed, and what was applied appears here.",
+  },
+};
+let view = "plan";
+const chosen = { plan: new Map(), account: new Map() };
 
 function say(text) {
   $("said").textContent = text;
 }
 
-/** What an edit of the form does to the job. */
-function edited({ set: path, value, add, item, remove, at }) {
-  if (path) {
-    job = set(job, path, value);
-    const survival = path.indexOf("survival");
-    if (survival > 0 && value !== undefined) {
-      const model = [...path.slice(0, survival + 1), "model"];
-      if (get(job, model) === undefined) job = set(job, model, "log_linear");
+/** What an edit of a form does to its document. */
+function edited({ set: changes, focus, add, item, remove, at }) {
+  const { document: now, keep, form: root } = VIEWS[view];
+  if (changes) {
+    for (const [path, value] of changes) {
+      const written = typeof value === "function" ? value(get(now(), path)) : value;
+      keep(set(now(), path, written));
     }
+    if (focus) redraw(focus);
+    else retitle(root, now());
   } else if (add) {
-    job = set(job, add, [...(get(job, add) ?? []), item]);
-    redraw(`[data-at="/${[...add, get(job, add).length - 1].join("/")}"]`);
+    const items = [get(now(), add) ?? []].flat();
+    keep(set(now(), add, [...items, item]));
+    redraw(`[data-at="/${[...add, items.length].join("/")}"]`);
   } else {
-    job = without(job, remove, at);
+    keep(without(now(), remove, at));
+    // Which way was taken in one item may not be that of the next.
+    chosen[view].clear();
     redraw(`[data-add="/${remove.join("/")}"]`);
   }
   clearTimeout(waiting);
-  waiting = setTimeout(planned, 120);
+  waiting = setTimeout(made, 120);
+}
+
+/** Opens a place of the form and everything around it, and goes there. */
+function goTo(target) {
+  if (target?.tagName === "DETAILS") target.open = true;
+  for (let box = target?.parentElement.closest("details"); box; box = box.parentElement.closest("details")) box.open = true;
+  (target?.matches("button, input, select, textarea") ? target : target?.querySelector("input, select, textarea"))?.focus();
 }
 
 /** Draws the form anew and keeps open what was open; then goes to one place in it. */
 function redraw(place) {
-  const root = $("job");
-  const key = (details) => details.dataset.at ?? details.dataset.block + (details.closest("[data-at]")?.dataset.at ?? "");
-  const open = new Set([...root.querySelectorAll("details[open]")].map(key));
-  root.replaceChildren(...form(job, edited));
-  for (const details of root.querySelectorAll("details")) details.open ||= open.has(key(details));
-  if (!place) return;
-  const target = root.querySelector(place);
-  if (target?.tagName === "DETAILS") target.open = true;
-  for (let box = target?.parentElement.closest("details"); box; box = box.parentElement.closest("details")) box.open = true;
-  (target?.querySelector("input") ?? target)?.focus();
+  const { form: root, fields, document: now } = VIEWS[view];
+  const open = new Set([...root.querySelectorAll("details[open]")].map(({ dataset }) => dataset.block));
+  root.replaceChildren(...form(fields, now(), edited, chosen[view]));
+  for (const details of root.querySelectorAll("details")) details.open ||= open.has(details.dataset.block);
+  if (place) goTo(root.querySelector(place));
 }
 
-function planned() {
-  $("title").textContent = job.title ?? "A day without a title";
+/** What leads from a finding to the field that it speaks of, if the form has it. */
+function shower(where) {
+  const { form: root } = VIEWS[view];
+  return fieldAt(root, where) && (() => goTo(fieldAt(root, where)));
+}
+
+/** Makes the plan or the account of what the form says now. */
+function made() {
+  $("title").textContent = job.title || "A day without a title";
+  const { form: root, make, done, nothing } = VIEWS[view];
   try {
-    const made = plan(job);
-    complain($("job"), []);
-    show(job, made);
+    const stops = make().filter(({ severity }) => severity === "stop").length;
+    complain(root, []);
     document.body.classList.remove("stale");
-    const stops = made.findings.filter(({ severity }) => severity === "stop").length;
-    say(stops ? `Planned; ${stops} to see to first.` : "Planned.");
-    requestIdleCallback?.(() => showAlive(job, made)) ?? setTimeout(() => showAlive(job, made));
+    say(stops ? `${done}; ${stops} to see to first.` : `${done}.`);
   } catch (error) {
     if (!error.problems) throw error;
-    const elsewhere = complain($("job"), error.problems);
-    document.body.classList.add("stale");
-    const rest = elsewhere.map(({ pointer, value, message }) => `${pointer || "The job"}: ${value ?? ""} ${message}`);
-    say(["The plan below is the last one that could be made; see the marked fields.", ...rest].join(" "));
+    refused(root, error.problems);
   }
+  $("first-wrong").hidden = !root.querySelector(".wrong");
+  $("nothing").textContent = nothing;
+  $("nothing").hidden = isShown();
 }
 
-function take(given, said) {
-  job = given;
+/** Whether something was made that can be looked at. */
+const isShown = () => [...$(view).querySelectorAll(".body")].some((body) => body.childElementCount > 0);
+
+function refused(root, problems) {
+  const elsewhere = complain(root, problems);
+  document.body.classList.add("stale");
+  const marked = problems.length - elsewhere.length;
+  const rest = elsewhere.map(({ pointer, value, message }) => `${pointer || "The document"}: ${value ?? ""} ${message}.`);
+  if (view === "account" && elsewhere.some(({ pointer }) => pointer.startsWith("/job"))) rest.unshift("See to the plan first.");
+  const fields = marked ? `${marked === 1 ? "One field is" : `${marked} fields are`} still to be filled or mended.` : "";
+  say([fields, ...rest, isShown() && "What is shown is the last that could be made."].filter(Boolean).join(" "));
+}
+
+function look(at) {
+  view = at;
+  for (const [name, own] of Object.entries(VIEWS)) {
+    const isShown = name === view;
+    own.form.hidden = !isShown;
+    $(name).hidden = !isShown;
+    $(`to-${name}`).setAttribute("aria-pressed", String(isShown));
+  }
+  $("save").textContent = view === "plan" ? "Save job" : "Save run";
   redraw();
-  planned();
-  if (said) say(said);
+  made();
+}
+
+const isRun = (given) => given !== null && typeof given === "object" && "job" in given;
+
+/** Takes a document, a job or a run, and shows what is made of it. */
+function take(given, said) {
+  if (given === null || typeof given !== "object" || Array.isArray(given)) throw new TypeError("it holds no document.");
+  if (isRun(given)) ({ job, ...run } = given);
+  else [job, run] = [given, noRun];
+  for (const [id, { form: root }] of Object.entries(VIEWS)) {
+    chosen[id].clear();
+    root.replaceChildren();
+    for (const body of $(id).querySelectorAll(".body")) body.replaceChildren();
+  }
+  look(isRun(given) ? "account" : "plan");
+  if (said) say(`${said} ${$("said").textContent}`);
 }
 
 async function opened({ target }) {
@@ -81,25 +174,45 @@ async function opened({ target }) {
   try {
     take(JSON.parse(await file.text()), `Opened ${file.name}.`);
   } catch (error) {
-    say(`${file.name} is no job: ${error.message}`);
+    say(`${file.name} is no job and no run: ${error.message}`);
   }
 }
 
 function saved() {
-  const url = URL.createObjectURL(new Blob([JSON.stringify(job, null, 2)], { type: "application/json" }));
-  const link = Object.assign(document.createElement("a"), { href: url, download: "job.json" });
+  const text = JSON.stringify(VIEWS[view].document(), null, 2);
+  const url = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+  const link = Object.assign(document.createElement("a"), { href: url, download: view === "plan" ? "job.json" : "run.json" });
   link.click();
   URL.revokeObjectURL(url);
 }
 
 async function linked() {
-  location.hash = `job=${await pack(job)}`;
+  const what = view === "plan" ? "job" : "run";
+  history.replaceState(null, "", `#${what}=${await pack(VIEWS[view].document())}`);
   try {
     await navigator.clipboard.writeText(location.href);
-    say("The link with this job is on the clipboard.");
+    say(`The link with this ${what} is on the clipboard.`);
   } catch {
-    say("The link with this job is in the address bar.");
+    say(`The link with this ${what} is in the address bar.`);
   }
+}
+
+/** What the address carries, or the demonstration. */
+async function carried() {
+  const [, packed] = /^#(?:job|run)=([\w-]+)$/.exec(location.hash) ?? [];
+  try {
+    if (packed) return take(await unpack(packed));
+  } catch {
+    showDemo();
+    return say("The link holds no job that can be read; this is the demonstration.");
+  }
+  showDemo();
+}
+
+function showDemo() {
+  take(demo);
+  const { job: _, ...readings } = demoRun;
+  run = readings;
 }
 
 async function start() {
@@ -108,13 +221,21 @@ async function start() {
   $("link").addEventListener("click", linked);
   $("print").addEventListener("click", () => window.print());
   $("blank").addEventListener("click", () => take(EMPTY, "Started empty: add an order and a product."));
-  $("job").addEventListener("submit", (event) => event.preventDefault());
-  const [, carried] = /^#job=([\w-]+)$/.exec(location.hash) ?? [];
-  try {
-    take(carried ? await unpack(carried) : demo);
-  } catch {
-    take(demo, "The link holds no job that can be read; this is the demonstration.");
+  $("first-wrong").addEventListener("click", () => goTo(VIEWS[view].form.querySelector(".wrong")));
+  for (const name of Object.keys(VIEWS)) {
+    $(`to-${name}`).addEventListener("click", () => look(name));
+    VIEWS[name].form.addEventListener("submit", (event) => event.preventDefault());
   }
+  addEventListener("hashchange", carried);
+  // On paper nothing can be unfolded.
+  addEventListener("beforeprint", () => document.querySelectorAll(".notes").forEach((notes) => (notes.open = true)));
+  let width = innerWidth;
+  addEventListener("resize", () => {
+    clearTimeout(waiting);
+    if (width !== innerWidth) waiting = setTimeout(made, 200);
+    width = innerWidth;
+  });
+  await carried();
   if ("serviceWorker" in navigator) await navigator.serviceWorker.register("worker.js");
 }
 

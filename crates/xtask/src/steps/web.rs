@@ -1,14 +1,18 @@
 //! Does it work in a browser, for everyone?
 
+use std::fs;
 use std::path::Path;
 use std::process::Command;
 
-use crate::command;
+use crate::command::{self, cargo};
 use crate::step::Session;
-use crate::steps::wasm::{PACKAGE, node_tests, packages};
+use crate::steps::wasm::{PACKAGE, node_tests, packages, work};
 
 const CHROMIUM: &str = "/usr/bin/chromium";
 const PAGE: &str = "examples/dealer-page";
+/// What the page's numbers are compared with: an example, and the document that it is given.
+const SHEETS: [(&str, &str); 2] =
+    [("plan_day", "examples/jobs/dealer_day.json"), ("close_day", "examples/runs/dealer_day_run.json")];
 
 pub(super) fn web(session: &mut Session) -> Result<(), String> {
     if !session.path(PACKAGE).join("dist/hilum.js").is_file() {
@@ -18,7 +22,20 @@ pub(super) fn web(session: &mut Session) -> Result<(), String> {
     packages(session, PACKAGE)?;
     node_tests(session, PACKAGE, &["browser/check_values.test.mjs".into()]);
     packages(session, PAGE)?;
-    node_tests(session, PAGE, &["test/page.test.mjs".into()]);
+    sheets(session)?;
+    let tests = ["test/plan", "test/form", "test/account", "test/everyone"];
+    node_tests(session, PAGE, &tests.map(|name| format!("{name}.test.mjs")));
+    Ok(())
+}
+
+/// The sheets that the terminal shows of the documents that the page begins with.
+fn sheets(session: &Session) -> Result<(), String> {
+    for (example, document) in SHEETS {
+        let run = ["run", "--quiet", "--release", "--example", example, "--", document];
+        let text = command::output(&mut cargo(&session.root, &run))?;
+        let path = work()?.join(format!("{example}.txt"));
+        fs::write(&path, text).map_err(|why| format!("{} cannot be written: {why}.", path.display()))?;
+    }
     Ok(())
 }
 

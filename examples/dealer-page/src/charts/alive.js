@@ -1,10 +1,55 @@
 // What stays alive: cells on a seed over the days, as the planner itself says for each day.
-import { format } from "hilum";
 import { plan as planned } from "hilum/job";
-import { el, figure, table } from "../dom.js";
-import { Plot, plot } from "./style.js";
+import { convert } from "hilum";
+import { dayOf, moment, shortDay } from "../clock.js";
+import { by, el, figure, legend, listed, table } from "../dom.js";
+import { cells, raised } from "../number.js";
+import { Plot, gathered, isNarrow, plot } from "./style.js";
 
 const DAY = 86_400_000;
+const STEPS = 20;
+export const BECAUSE = { on_seed_life: "its life on the seed", partner: "a partner on the seed", minimum: "the minimum" };
+
+export function alive(job, plan) {
+  const living = doses(plan);
+  if (!living.length) return el("p", {}, "No product of this job is alive.");
+  const words = table("Living cells on a seed", by(living, {
+    "Product and order": ({ product, order }) => `${product}: ${order}`,
+    "At treating": ({ at_treating: out }) => cells(out),
+    "At planting": ({ at_planting: out }) => cells(out),
+    "At least": ({ minimum }) => cells(minimum),
+    "Plant by": ({ plant_by: at }) => moment(at),
+    "Because of": ({ because }) => because && BECAUSE[because],
+  }));
+  const starts = firstSeed(plan);
+  const ends = living
+    .filter(({ plant_by: by, order }) => by && starts[order])
+    .map((one) => ({ ...one, days: (Date.parse(one.plant_by) - starts[one.order]) / DAY }));
+  const last = Math.max(40, ...ends.map(({ days }) => days * 1.15));
+  const curve = Array.from({ length: STEPS + 1 }, (_, at) => after(job, Number(((at * last) / STEPS).toFixed(3)))).flat();
+  if (!curve.length) return [el("p", {}, "Say how the cells die off, and the curve is drawn here."), words];
+  const band = uncertain(job, living, curve);
+  const minimum = [...new Set(living.map(({ minimum }) => minimum?.value).filter(Boolean))];
+  const key = legend([
+    ["--running", "living cells on a seed"],
+    ...(band.length ? [["--left", "as far as the size of the seed may be off"]] : []),
+    ...(minimum.length ? [["--stop", "least at planting"]] : []),
+    ...(ends.length ? [["┊", "last day to plant"]] : []),
+  ]);
+  return [key, figure(picture(curve, band, minimum, ends, last), about(living, ends), words)];
+}
+
+const doses = (plan) =>
+  plan.treatments.flatMap(({ product, orders }) =>
+    orders.filter(({ living }) => living).map(({ order, living }) => ({ product, order, series: `${product}, ${order}`, ...living })),
+  );
+
+/** When the first seed of each order is treated, where the plan has a clock. */
+const firstSeed = (plan) =>
+  Object.fromEntries(
+    plan.tanks.flatMap(({ batches }) => batches).filter(({ ready_at: at }) => at)
+      .flatMap(({ ready_at: at, orders }) => orders.map(({ order }) => [order, Date.parse(at)])).reverse(),
+  );
 
 /** Cells on a seed of each order after so many days: the same job, planted then. Instants do not matter to it. */
 function after(job, days) {
@@ -15,85 +60,91 @@ function after(job, days) {
     after: planting(job.after ?? undefined),
     orders: job.orders.map((order) => (order.after ? { ...order, after: planting(order.after) } : order)),
   };
-  return planned(asked).treatments.flatMap(({ product, orders }) =>
-    orders
-      .filter(({ living }) => living?.at_planting)
-      .map(({ order, living }) => ({ product, order, series: `${product}, ${order}`, days, cells: living.at_planting.value, minimum: living.minimum?.value })),
-  );
+  return doses(planned(asked))
+    .filter(({ at_planting: then }) => then)
+    .map(({ product, order, series, at_planting: then }) => ({ product, order, series, days, cells: then.value }));
 }
 
-export function alive(job, plan) {
-  const living = plan.treatments.flatMap(({ product, orders }) =>
-    orders.filter(({ living }) => living).map(({ order, living }) => ({ product, order, ...living })),
-  );
-  if (!living.length) return el("p", {}, "No product of this job is alive.");
-  const starts = Object.fromEntries(
-    plan.tanks.flatMap(({ batches = [] }) => batches).filter(({ ready_at: at }) => at)
-      .flatMap(({ ready_at: at, orders }) => orders.map(({ order }) => [order, Date.parse(at)])).reverse(),
-  );
-  const ends = living
-    .filter(({ plant_by: by, order }) => by && starts[order])
-    .map((one) => ({ ...one, days: (Date.parse(one.plant_by) - starts[one.order]) / DAY }));
-  const last = Math.max(40, ...ends.map(({ days }) => days * 1.15));
-  const step = last / 20;
-  const curve = Array.from({ length: 21 }, (_, at) => after(job, Number((at * step).toFixed(3)))).flat();
-  const rows = living.map(({ product, order, at_treating: first, at_planting: then, plant_by: by, because }) => [
-    `${product}: ${order}`, format(first), then && format(then), by?.slice(0, 16).replace("T", " "), because && BECAUSE[because],
-  ]);
-  const words = table("Living cells", ["Product and order", "At treating", "At planting", "Plant by", "Because of"], rows);
-  if (!curve.length) return [el("p", {}, "Say how the cells die off, and the curve is drawn here."), words];
-  const minimum = [...new Set(living.map(({ minimum }) => minimum?.value).filter(Boolean))];
-  // The highest curve is named above it, the others below theirs.
-  const [highest, ...others] = labels(curve);
-  const [upper, lower] = [[highest], others];
-  const picture = plot({
-    height: 320,
-    marginLeft: 48,
-    marginTop: 34,
-    x: { label: "days after treating", labelOffset: 36, domain: [0, last] },
-    y: { type: "log", label: "cells on a seed", grid: true, tickFormat: (value) => (Number.isInteger(Math.log10(value)) ? `10${[...String(Math.log10(value))].map((digit) => "⁰¹²³⁴⁵⁶⁷⁸⁹"[digit]).join("")}` : "") },
-    color: { legend: false },
+/** Where a dose hangs on the size of the seed, and the size may be off: the curve of the least and of the most. */
+function uncertain(job, living, curve) {
+  const share = ({ size_tolerance: tolerance }) => (tolerance ? convert(tolerance, "%").value / 100 : 0);
+  if (!job.orders.some(share)) return [];
+  const sized = (sign) => {
+    const size = (order) => ({ value: convert(order.size, "seeds/kg").value * (1 + sign * share(order)), unit: "seeds/kg" });
+    const { work: _, ...rest } = job;
+    return doses(planned({ ...rest, orders: job.orders.map(({ size_tolerance: _, ...order }) => ({ ...order, size: size({ ...order, size_tolerance: _ }) })) }));
+  };
+  const [small, large] = [sized(1), sized(-1)];
+  return living.flatMap(({ series, at_treating: { value } }) => {
+    const [low, high] = [small, large].map((all) => all.find((one) => one.series === series).at_treating.value / value);
+    if (Math.abs(high - low) < 1e-6) return [];
+    return curve.filter((point) => point.series === series).map((point) => ({ ...point, low: point.cells * low, high: point.cells * high }));
+  });
+}
+
+/** From the highest curve to a little below the minimum: where hardly a cell lives is nothing to see. */
+function reach(curve, minimum) {
+  const all = curve.map((point) => point.cells).filter((value) => value > 0);
+  const highest = Math.max(...all, ...minimum);
+  const floor = Math.min(...minimum, highest / 1000) / 10;
+  return [Math.max(Math.min(...all, ...minimum) / 1.5, floor), highest * 1.5];
+}
+
+function picture(curve, band, minimum, ends, last) {
+  const labels = named(curve);
+  const clip = true;
+  return plot({
+    height: 340,
+    marginLeft: 46,
+    marginTop: 44,
+    marginRight: 22,
+    x: { label: "days after treating", labelOffset: 36, domain: [0, last], ticks: isNarrow() ? 5 : 10 },
+    y: { type: "log", domain: reach(curve, minimum), label: null, grid: true, tickFormat: (value) => (Number.isInteger(Math.log10(value)) ? `10${raised(Math.log10(value))}` : "") },
     marks: [
+      Plot.areaY(band.filter(visible), { x: "days", y1: "low", y2: "high", z: "series", fill: "var(--left)", fillOpacity: 0.8, clip, className: "mark-uncertainty" }),
       Plot.ruleY(minimum, { stroke: "var(--stop)", strokeDasharray: "6 4", strokeWidth: 2, className: "mark-minimum" }),
-      Plot.line(curve, { x: "days", y: "cells", z: "series", curve: "linear", stroke: "var(--running)", strokeWidth: 2, className: "mark-cells-over-days" }),
+      Plot.line(curve.filter(visible), { x: "days", y: "cells", z: "series", curve: "linear", stroke: "var(--running)", strokeWidth: 2, clip, className: "mark-cells-over-days" }),
       Plot.ruleX(together(ends), { x: "days", stroke: "var(--ink)", strokeDasharray: "2 3", className: "mark-plant-by" }),
-      Plot.text(together(ends), {
-        x: "days", frameAnchor: "bottom", text: ({ plant_by: by }) => `plant by ${by.slice(5, 10)}`, rotate: -90, textAnchor: "start", dx: -9, dy: -6,
-        fill: "var(--ink)", stroke: "var(--paper)", className: "mark-plant-by-when",
-      }),
-      Plot.text(upper, { x: "days", y: "cells", text: "order", dy: -10, dx: 4, textAnchor: "start", fill: "var(--ink)", stroke: "var(--paper)", className: "mark-order" }),
-      Plot.text(lower, { x: "days", y: "cells", text: "order", dy: 10, dx: -4, textAnchor: "end", fill: "var(--ink)", stroke: "var(--paper)", className: "mark-order" }),
-      Plot.text(minimum, { x: 0, y: (value) => value, text: () => "minimum", textAnchor: "start", dx: 4, dy: -8, fill: "var(--stop)", className: "mark-minimum" }),
+      together(ends).map((end, at, all) =>
+        Plot.text([end], {
+          x: "days", frameAnchor: "top", text: ({ plant_by: by }) => `by ${shortDay(by)}`, dy: at % 2 && end.days - all[at - 1].days < last / (isNarrow() ? 3 : 6) ? -24 : -10, fill: "var(--ink)",
+          className: "mark-plant-by-when",
+        }),
+      ),
+      // The highest curve is named above it, early; the others below theirs, late.
+      labels.map((label, at) =>
+        Plot.text([label], {
+          x: "days", y: "cells", text: "order", dy: at ? 13 : -12, dx: at ? -4 : 4, textAnchor: at ? "end" : "start", fill: "var(--ink)", stroke: "var(--paper)", strokeWidth: 4,
+          className: "mark-order",
+        }),
+      ),
+      Plot.text(minimum, { x: 0, y: (value) => value, text: () => "minimum", textAnchor: "start", dx: 6, dy: -9, fill: "var(--stop)", className: "mark-minimum" }),
     ],
   });
-  const first = ends.reduce((first, one) => (first && first.days <= one.days ? first : one), undefined);
-  const about = first
-    ? `${living.length} orders carry living cells; the first to plant is ${first.order}, by ${first.plant_by.slice(0, 10)}.`
-    : `${living.length} orders carry living cells.`;
-  return figure(picture, about, words);
 }
 
-const BECAUSE = { on_seed_life: "its life on the seed", partner: "a partner on the seed", minimum: "the minimum" };
+function about(living, ends) {
+  const first = ends.reduce((first, one) => (first && Date.parse(first.plant_by) <= Date.parse(one.plant_by) ? first : one), undefined);
+  const many = `${living.length} ${living.length === 1 ? "order carries" : "orders carry"} living cells`;
+  return first ? `${many}; the first to plant is ${first.order}, by ${moment(first.plant_by)}.` : `${many}.`;
+}
 
-const joined = (names, more) => (names.length > 16 ? names : `${names}, ${more}`);
+/** A logarithm has no place for none. */
+const visible = (point) => point.cells > 0;
 
-/** One label for orders that share a curve, half the way along it, the highest first. */
-function labels(curve) {
-  const days = [...new Set(curve.map((point) => point.days))].sort((a, b) => a - b)[9];
-  const names = new Map();
-  for (const point of curve.filter((point) => point.days === days)) {
-    const key = Math.round(Math.log10(point.cells) * 12);
-    names.set(key, names.has(key) ? { ...point, order: joined(names.get(key).order, point.order) } : point);
-  }
-  return [...names.values()].sort((a, b) => b.cells - a.cells);
+const MOST_NAMED = 3;
+const names = (orders) => (orders.length > (isNarrow() ? 2 : MOST_NAMED) ? `${orders[0]} and ${orders.length - 1} more` : listed(orders));
+
+/** One label for orders that share a curve, the highest first. */
+function named(curve) {
+  const days = [...new Set(curve.map((point) => point.days))].sort((a, b) => a - b);
+  const at = (quarters) => curve.filter((point) => point.days === days[(STEPS / 4) * quarters] && visible(point));
+  const groups = (points) => gathered(points, (point) => Math.round(Math.log10(point.cells) * 12)).sort(([a], [b]) => b.cells - a.cells);
+  const [highest, ...others] = groups(at(3));
+  const label = (points) => ({ ...points[0], order: names(points.map(({ order }) => order)) });
+  const early = highest && at(1).find(({ series }) => series === highest[0].series);
+  return [...(early ? [{ ...early, order: label(highest).order }] : []), ...others.map(label)];
 }
 
 /** One line for orders that are to be planted by the same day. */
-function together(ends) {
-  const days = new Map();
-  for (const end of ends) {
-    const day = end.plant_by.slice(0, 10);
-    days.set(day, days.has(day) ? { ...days.get(day), order: joined(days.get(day).order, end.order) } : end);
-  }
-  return [...days.values()];
-}
+const together = (ends) => gathered(ends, ({ plant_by: by }) => dayOf(by)).map(([end]) => end).sort((a, b) => a.days - b.days);

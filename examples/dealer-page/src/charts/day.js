@@ -1,54 +1,71 @@
 // The day: shifts behind, a bar for each mix from its first minute to its last use.
-import { el, figure, table } from "../dom.js";
-import { Plot, plot, wall } from "./style.js";
-
-const clock = (instant) => instant?.slice(11, 16);
-
-/** How many days the mixes and shifts touch. */
-const days = (shifts, mixes) =>
-  new Set([...shifts.map(({ from }) => from.toISOString()), ...mixes.map(({ mix_at: at }) => at)].map((at) => at.slice(0, 10))).size;
+import { oneDay, time, timeUp, wall } from "../clock.js";
+import { by, el, figure, legend, table } from "../dom.js";
+import { product } from "../number.js";
+import { Plot, isNarrow, margin, plot } from "./style.js";
 
 export function day(job, plan) {
   const mixes = plan.tanks
-    .flatMap(({ tank, batches = [] }) => batches.map((batch) => ({ ...batch, name: `${tank} ${batch.number}` })))
+    .flatMap(({ tank, batches }) => batches.map((batch) => ({ ...batch, name: `${tank} ${batch.number}` })))
     .filter(({ mix_at: begin }) => begin)
-    .sort((a, b) => a.mix_at.localeCompare(b.mix_at));
+    .sort((a, b) => Date.parse(a.mix_at) - Date.parse(b.mix_at));
   if (!mixes.length) return el("p", {}, "Give shifts and the treater’s seed flow, and the day is drawn here.");
   const end = (mix) => mix.use_by ?? mix.done_at ?? mix.ready_at;
   const discards = mixes.filter(({ discarded }) => discarded.value > 0);
   const shifts = (job.work ?? []).map(({ from, to }) => ({ from: wall(from), to: wall(to) }));
-  const bar = (from, to, fill, name, rows = mixes) =>
-    Plot.barX(rows.filter((mix) => from(mix) && to(mix)), {
+  const today = oneDay([...shifts.map(({ from }) => from.toISOString()), ...mixes.map(({ mix_at: at }) => at)]);
+  const bar = (from, to, fill, name) =>
+    Plot.barX(mixes.filter((mix) => from(mix) && to(mix)), {
       x1: (mix) => wall(from(mix)), x2: (mix) => wall(to(mix)), y: "name", fill, className: `mark-${name.replaceAll(" ", "-")}`, insetTop: 3, insetBottom: 3,
     });
+  const names = mixes.map(({ name }) => name);
   const picture = plot({
-    height: 60 + 30 * mixes.length,
-    x: { type: "utc", label: null, grid: true, tickFormat: days(shifts, mixes) > 1 ? "%d %b %H:%M" : "%H:%M" },
-    y: { label: null, domain: mixes.map(({ name }) => name) },
+    height: 60 + 32 * mixes.length,
+    marginLeft: margin(names),
+    marginRight: 16,
+    x: { type: "utc", label: null, grid: true, ticks: isNarrow() ? 4 : 10, tickFormat: today ? "%H:%M" : "%d %b %H:%M" },
+    y: { label: null, domain: names },
     marks: [
       Plot.rect(shifts, { x1: "from", x2: "to", fill: "var(--shift)", className: "mark-shift" }),
       bar((mix) => mix.done_at, end, "var(--left)", "pot life left"),
       bar((mix) => mix.mix_at, (mix) => mix.ready_at, "var(--mixing)", "mixing"),
       bar((mix) => mix.ready_at, (mix) => mix.done_at, "var(--running)", "running"),
+      runs(mixes, today),
       Plot.tickX(mixes.filter(({ use_by: by }) => by), {
         x: (mix) => wall(mix.use_by), y: "name", stroke: "var(--stop)", strokeWidth: 3, className: "mark-use-by",
       }),
       Plot.dot(discards, {
-        x: (mix) => wall(mix.done_at), y: "name", symbol: "times", stroke: "var(--ink)", strokeWidth: 2, r: 6, className: "mark-discarded",
+        x: (mix) => wall(mix.done_at), y: "name", symbol: "circle", fill: "var(--paper)", stroke: "var(--stop)", strokeWidth: 1.5, r: 8, className: "mark-discarded",
       }),
+      Plot.dot(discards, { x: (mix) => wall(mix.done_at), y: "name", symbol: "times", stroke: "var(--stop)", strokeWidth: 2.5, r: 4, className: "mark-discarded-sign" }),
     ],
   });
-  const rows = mixes.map((mix) => [
-    mix.name, clock(mix.mix_at), clock(mix.ready_at), clock(mix.done_at), clock(mix.use_by), mix.orders.map(({ order }) => order).join(", "),
+  const words = table("Mixes of the day", by(mixes, {
+    Mix: ({ name }) => name,
+    Begin: (mix) => time(mix.mix_at, today),
+    Ready: (mix) => timeUp(mix.ready_at, today),
+    Empty: (mix) => time(mix.done_at, today),
+    "Use by": (mix) => time(mix.use_by, today),
+    Runs: ({ orders }) => orders.map(({ order }) => order).join(", "),
+    "Thrown away": (mix) => (discards.includes(mix) ? product(mix.discarded) : undefined),
+  }));
+  const key = legend([
+    ["--mixing", "mixing"], ["--running", "running"], ["--left", "good for longer"], ["--stop", "use by"], ["--shift", "shift"],
+    ...(discards.length ? [["⊗", "what is left is thrown away"]] : []),
   ]);
-  const legend = el(
-    "p",
-    { class: "legend" },
-    ...[["mixing", "mixing"], ["running", "running"], ["left", "pot life left"], ["stop", "use by"], ["shift", "shift"]].map(
-      ([color, words]) => el("span", {}, el("i", { style: `background: var(--${color})` }), words),
-    ),
-    discards.length ? el("span", {}, "✕ what is left is thrown away") : undefined,
-  );
-  const about = `${mixes.length} mixes between ${clock(mixes[0].mix_at)} and ${mixes.map((mix) => clock(mix.done_at)).sort().at(-1)}.`;
-  return [legend, figure(picture, about, table("Mixes of the day", ["Mix", "Begin", "Ready", "Empty", "Use by", "Runs"], rows))];
+  const last = mixes.map(({ done_at: at }) => at).filter(Boolean).sort((a, b) => Date.parse(a) - Date.parse(b)).at(-1);
+  const about = `${mixes.length} mixes, from ${time(mixes[0].mix_at, today)} to ${timeUp(last, today)}${discards.length ? `; of ${discards.length} something is thrown away` : ""}.`;
+  return [key, figure(picture, about, words)];
+}
+
+/** What a bar runs, where the day is drawn wide enough to read it. */
+function runs(mixes, today) {
+  const done = mixes.filter(({ ready_at: from, done_at: to }) => from && to);
+  const span = Math.max(...done.map(({ done_at: to }) => Date.parse(to))) - Math.min(...done.map(({ mix_at: from }) => Date.parse(from)));
+  const words = ({ orders }) => orders.map(({ order }) => order).join(", ");
+  const letter = isNarrow() ? 0.045 : 0.0125;
+  const fits = (mix) => (Date.parse(mix.done_at) - Date.parse(mix.ready_at)) / span > (words(mix).length + 3) * letter;
+  return Plot.text(today ? done.filter(fits) : [], {
+    x: (mix) => new Date((wall(mix.ready_at).getTime() + wall(mix.done_at).getTime()) / 2), y: "name", text: words, fill: "var(--on-running)", className: "mark-runs",
+  });
 }

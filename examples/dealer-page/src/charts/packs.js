@@ -1,35 +1,47 @@
 // What to open: one cell for each set.
-import { format } from "hilum";
-import { el, figure, table } from "../dom.js";
-import { Plot, plot, short } from "./style.js";
+import { by, el, figure, listed, table } from "../dom.js";
+import { product as amount, short as number } from "../number.js";
+import { Plot, isNarrow, margin, plot, short } from "./style.js";
+
+const MOST_CELLS = 60;
 
 export function packs(plan) {
-  const opened = plan.treatments.flatMap(({ product, packs = [], leftover }) =>
-    packs.map((pack) => ({ ...pack, product, leftover, name: `${short(product, document.querySelector("#plan").clientWidth < 500 ? 12 : 20)}: ${pack.pack}` })),
+  const opened = plan.treatments.flatMap(({ product, packs }) =>
+    packs.map((pack) => ({ ...pack, product, name: `${short(product, 26)}: ${short(pack.pack)}` })),
   );
-  if (!opened.length) return el("p", {}, "List the packs of a product, and what to open is drawn here.");
-  const cells = opened.flatMap(({ name, sets }) => Array.from({ length: Math.min(sets, 200) }, (_, at) => ({ name, at: at + 1 })));
+  if (!opened.length) return [el("p", {}, "List the packs of a product, and what to open is drawn here."), words(plan)];
+  const most = Math.min(MOST_CELLS, Math.max(...opened.map(({ sets }) => sets)));
+  const cells = opened.flatMap(({ name, sets }) => Array.from({ length: Math.min(sets, most) }, (_, at) => ({ name, at: at + 1 })));
+  // On a phone a name stands above its sets, else beside them.
+  const above = isNarrow() ? 20 : 0;
   const picture = plot({
-    height: 16 + 34 * opened.length,
+    height: 16 + (36 + above) * opened.length,
     marginTop: 8,
     marginBottom: 8,
-    marginLeft: Math.min(190, document.querySelector("#plan").clientWidth * 0.42),
-    x: { label: "sets", domain: Array.from({ length: Math.max(...opened.map(({ sets }) => Math.min(sets, 200))) }, (_, at) => at + 1), axis: null },
-    y: { label: null, domain: opened.map(({ name }) => name) },
+    marginLeft: above ? 4 : margin(opened.map(({ name }) => name)),
+    marginRight: 48,
+    // A few sets are not drawn as long as the picture is wide.
+    x: { domain: Array.from({ length: Math.max(most, isNarrow() ? 9 : 14) }, (_, at) => at + 1), axis: null },
+    y: { label: null, domain: opened.map(({ name }) => name), axis: above ? null : "left" },
     marks: [
-      Plot.cell(cells, { x: "at", y: "name", fill: "var(--running)", inset: 2, rx: 3, className: "mark-set" }),
+      Plot.text(above ? opened : [], { y: "name", frameAnchor: "left", text: "name", textAnchor: "start", dy: -18, fill: "var(--ink)", className: "mark-pack" }),
+      Plot.cell(cells, { x: "at", y: "name", fill: "var(--running)", inset: 2, insetTop: 2 + above, rx: 4, className: "mark-set" }),
       Plot.text(opened, {
-        x: () => 1, y: "name", text: (pack) => `${pack.sets}`, fill: "var(--on-running)", fontWeight: "bold", className: "mark-number-of-sets",
+        x: ({ sets }) => Math.min(sets, most), y: "name", text: ({ sets }) => `× ${number(sets)}`, dx: isNarrow() ? 16 : 22, dy: above / 2, textAnchor: "start", fontWeight: "bold", fill: "var(--ink)",
+        className: "mark-number-of-sets",
       }),
     ],
   });
-  const rows = plan.treatments.map(({ product, needed, packs = [], leftover }) => [
-    product,
-    format(needed),
-    packs.map(({ sets, pack }) => `${sets} × ${pack}`).join(" and ") || undefined,
-    packs.map(({ cases }) => cases).filter(Boolean).join(" and ") || undefined,
-    leftover && format(leftover),
-  ]);
-  const about = `${opened.map(({ sets, pack, product }) => `${sets} × ${pack} of ${product}`).join(", ")}.`;
-  return figure(picture, about, table("Needed and opened", ["Product", "Needed", "Open", "Cases", "Left over"], rows));
+  return figure(picture, `${listed(opened.map(({ sets, pack, product }) => `${number(sets)} × ${pack} of ${product}`))}.`, words(plan));
+}
+
+function words({ treatments }) {
+  return table("Needed and opened", by(treatments, {
+    Product: ({ product }) => product,
+    Needed: ({ needed }) => amount(needed),
+    Between: ({ needed_low: low, needed_high: high }) => low && `${amount(low)} to ${amount(high)}`,
+    Open: ({ packs }) => packs.map(({ sets, pack }) => `${number(sets)} × ${pack}`).join(", "),
+    Cases: ({ packs }) => packs.map(({ cases }) => cases).filter(Boolean).join(", "),
+    "Left over": ({ leftover }) => amount(leftover),
+  }));
 }

@@ -1,15 +1,25 @@
 import * as Plot from "@observablehq/plot";
 
-/** As wide as its section, and not so tall that a phone shows half of it. */
+/** How wide a picture may be. */
+export const room = () => Math.max(280, document.querySelector("#sheet").clientWidth - 32);
+export const isNarrow = () => room() < 500;
+
+/** As wide as its section. */
 export function plot(options) {
-  const width = Math.max(280, document.querySelector("#plan").clientWidth - 32);
-  const drawn = Plot.plot({ width, marginLeft: Math.min(130, width * 0.28), marginBottom: 42, style: { fontSize: "12px", background: "none" }, ...options });
-  return drawn;
+  const width = room();
+  return Plot.plot({ width, marginLeft: Math.min(130, width * 0.28), marginBottom: 42, style: { fontSize: "13px", background: "none" }, ...options });
 }
 
 export { Plot };
 
-/** The wall clock of an instant, whatever zone the reader is in. */
-export const wall = (instant) => new Date(`${instant.slice(0, 19)}Z`);
-
 export const short = (text, length = 20) => (text.length > length ? `${text.slice(0, length - 1)}…` : text);
+
+/** Space for names on the left, of which the longest has so many letters. */
+export const margin = (names) => Math.min(room() * 0.5, 14 + 7.2 * Math.max(...names.map((name) => name.length)));
+
+/** Items by what they share, in the order of the first of each. */
+export function gathered(items, key) {
+  const groups = new Map();
+  for (const item of items) groups.set(key(item), [...(groups.get(key(item)) ?? []), item]);
+  return [...groups.values()];
+}

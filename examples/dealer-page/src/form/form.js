@@ -1,72 +1,158 @@
-// The form: inputs made from fields.js, each bound to a place in the job.
-import { el } from "./dom.js";
-import { FORM } from "./fields.js";
-import { get, pointer } from "./path.js";
-import { UNITS } from "./units.js";
+// A form: inputs made from a description (job.js, run.js), each bound to a place in a document.
+import { el } from "../dom.js";
+import { get, pointer } from "../path.js";
+import { CONTROLS } from "./controls.js";
 
 let count = 0;
 
-/** `edit` is told of every change: a path and a value, or what to do with a list. */
-export function form(job, edit) {
-  return FORM.map((field) => block([], field, job, edit, field.open));
+/**
+ * The inputs of a document. `edit` is told of every change: places and values, or what to do with a list.
+ * `chosen` keeps which way of several was taken where the document does not say.
+ */
+export function form(fields, document, edit, chosen) {
+  const context = { document, edit, chosen };
+  return fields.map((field) => part([], field, context));
 }
 
-const pathOf = (base, field) => [...base, ...(field.name?.split(".") ?? [])];
+const pathOf = (base, field) => [...base, ...(field.name?.split(".").filter(Boolean) ?? [])];
 
-function block(base, field, job, edit, isOpen = false) {
-  if (field.kind === "list") return items(base, field, job, edit);
+function part(base, field, context) {
+  const PARTS = { group, list, rows, ways };
+  return (PARTS[field.kind] ?? one)(base, field, context);
+}
+
+const inside = (base, fields, context) => el("div", { class: "fields" }, fields.map((inner) => part(base, inner, context)));
+
+function group(base, field, context) {
   return el(
     "details",
-    { class: "block", open: isOpen, "data-block": field.label },
+    { class: "block", open: field.open, "data-block": `${pointer(base)} ${field.label}` },
     el("summary", {}, field.label),
-    el("div", { class: "fields" }, field.fields.map((inner) => one(base, inner, job, edit))),
+    inside(base, field.fields, context),
   );
 }
 
-function items(base, field, job, edit) {
+/** The items at a place; one alone may stand there without a list. */
+const itemsAt = (document, path) => [get(document, path) ?? []].flat();
+
+function list(base, field, context) {
   const path = pathOf(base, field);
-  const list = get(job, path) ?? [];
-  const parts = list.map((item, at) => {
-    const own = [...path, at];
-    const name = item[field.fields[0].name];
-    const title = typeof name === "string" ? name : `${field.one} ${at + 1}`;
-    return el(
-      "details",
-      { class: "item", "data-at": pointer(own) },
-      el("summary", {}, title),
-      el("div", { class: "fields" }, field.fields.map((inner) => one(own, inner, job, edit))),
-      el(
-        "button",
-        { type: "button", class: "remove", onclick: () => edit({ remove: path, at }) },
-        `Remove ${field.one} ${typeof name === "string" ? name : at + 1}`,
-      ),
-    );
-  });
-  const add = el(
+  const items = itemsAt(context.document, path);
+  return el(
+    "details",
+    { class: base.length || field.name.includes(".") ? "block inner" : "block", open: field.open, "data-block": pointer(path), "data-list": pointer(path) },
+    el("summary", {}, `${field.label} (${items.length})`),
+    el("p", { class: "error" }),
+    ...items.map((_, at) => item(path, at, field, context)),
+    adder(path, field, context),
+  );
+}
+
+function item(path, at, field, context) {
+  const own = [...path, at];
+  const words = (document) => {
+    const value = get(document, own) ?? {};
+    const name = value[field.fields[0].name];
+    const isNamed = field.fields[0].kind === "text" && name;
+    return [isNamed ? name : `${field.one} ${at + 1}`, ...field.about(value)].filter((word) => word !== undefined && word !== "");
+  };
+  const [name, ...more] = words(context.document);
+  const summary = el("summary", {});
+  const details = el(
+    "details",
+    { class: "item", "data-at": pointer(own), "data-block": pointer(own) },
+    summary,
+    inside(own, field.fields, context),
+    el("button", { type: "button", class: "remove", onclick: () => context.edit({ remove: path, at }) }, `Remove ${field.one} ${typeof name === "string" && name !== `${field.one} ${at + 1}` ? name : at + 1}`),
+  );
+  details.retitle = (document) => {
+    const [name, ...more] = words(document);
+    summary.replaceChildren(String(name), ...(more.length ? [el("small", {}, ` ${more.join(", ")}`)] : []));
+  };
+  details.retitle(context.document);
+  return details;
+}
+
+const adder = (path, field, { document, edit }) =>
+  el(
     "button",
-    { type: "button", class: "add", "data-add": pointer(path), onclick: () => edit({ add: path, item: field.start }) },
+    { type: "button", class: "add", "data-add": pointer(path), onclick: () => edit({ add: path, item: field.start(document) }) },
     `Add ${field.one}`,
   );
-  const wraps = base.length > 0 || field.name.includes(".");
+
+function rows(base, field, context) {
+  const path = pathOf(base, field);
+  const isList = Array.isArray(get(context.document, path));
+  const items = itemsAt(context.document, path).map((_, at) => {
+    const own = isList ? [...path, at] : path;
+    return el(
+      "div",
+      { class: "row", "data-at": pointer([...path, at]) },
+      ...field.fields.map((inner) => part(own, { ...inner, label: `${inner.label} (${at + 1})` }, context)),
+      el("button", { type: "button", class: "remove", onclick: () => context.edit({ remove: path, at }) }, `Remove ${field.one} ${at + 1}`),
+    );
+  });
   return el(
-    "details",
-    { class: wraps ? "block inner" : "block", "data-block": field.label },
-    el("summary", {}, `${field.label} (${list.length})`),
-    ...parts,
-    add,
+    "fieldset",
+    { "data-list": pointer(path) },
+    el("legend", {}, field.label),
+    el("p", { class: "error" }),
+    ...items,
+    adder(path, field, context),
   );
 }
 
-function one(base, field, job, edit) {
-  if (field.kind === "list" || field.kind === "group") return block(base, field, job, edit);
-  const path = pathOf(base, field);
+/** The places that one way of several fills. */
+const places = (base, { fields, fixed = {} }) => [
+  ...fields.map((field) => pathOf(base, field)),
+  ...Object.keys(fixed).map((name) => pathOf(base, { name })),
+];
+
+function ways(base, field, context) {
+  const { document, edit, chosen } = context;
+  const key = `${pointer(base)} ${field.label}`;
+  const isTaken = ({ fields, fixed = {} }) =>
+    Object.keys(fixed).length
+      ? Object.entries(fixed).every(([name, value]) => get(document, pathOf(base, { name })) === value)
+      : fields.some((inner) => get(document, pathOf(base, inner)) !== undefined);
+  const taken = field.options.findIndex(isTaken);
+  const at = Math.max(0, taken >= 0 ? taken : (chosen.get(key) ?? 0));
   const id = `f${(count += 1)}`;
-  const value = get(job, path);
-  const described = `${id}-e${field.hint ? ` ${id}-h` : ""}`;
-  const control = CONTROLS[field.kind](id, field, value, described, (value) => edit({ set: path, value }));
+  const others = field.options.flatMap((option) => places(base, option)).map(pointer);
+  const choose = (to) => {
+    chosen.set(key, to);
+    const kept = new Set(places(base, field.options[to]).map(pointer));
+    const dropped = field.options.flatMap((option) => places(base, option)).filter((path) => !kept.has(pointer(path)));
+    const fixed = Object.entries(field.options[to].fixed ?? {}).map(([name, value]) => [pathOf(base, { name }), value]);
+    edit({ set: [...dropped.map((path) => [path, undefined]), ...fixed], focus: `[data-ways="${key}"] select` });
+  };
+  const select = el(
+    "select",
+    { id, "aria-describedby": `${id}-e`, onchange: ({ target }) => choose(target.selectedIndex) },
+    field.options.map(({ label }, own) => el("option", { selected: own === at }, label)),
+  );
   return el(
     "div",
-    { class: `field ${field.kind}`, "data-field": pointer(path) },
+    { class: "ways", "data-ways": key },
+    el(
+      "div",
+      { class: "field choice", "data-field": "", "data-also": others.join(" ") },
+      el("label", { for: id }, field.label),
+      select,
+      el("p", { class: "error", id: `${id}-e` }),
+    ),
+    ...field.options[at].fields.map((inner) => part(base, inner, context)),
+  );
+}
+
+function one(base, field, { document, edit }) {
+  const path = pathOf(base, field);
+  const id = `f${(count += 1)}`;
+  const tell = (value) => edit({ set: [[path, value]] });
+  const control = CONTROLS[field.kind](id, field, get(document, path), tell, document);
+  return el(
+    "div",
+    { class: `field ${field.kind}`, "data-field": pointer(path) + (field.kind === "step" ? "/resolution" : "") },
     el("label", { for: id }, field.label),
     control,
     field.hint && el("small", { id: `${id}-h` }, field.hint),
@@ -74,100 +160,41 @@ function one(base, field, job, edit) {
   );
 }
 
-const plain = (type, read) => (id, _, value, described, changed) =>
-  el("input", {
-    id,
-    type,
-    value: value ?? "",
-    "aria-describedby": described,
-    step: type === "number" ? "any" : undefined,
-    oninput: ({ target }) => changed(target.value.trim() === "" ? undefined : read(target.value)),
-  });
-
-const CONTROLS = {
-  text: plain("text", (value) => value),
-  number: plain("number", (value) => Number(value)),
-  yes: (id, _, value, described, changed) =>
-    el("input", {
-      id,
-      type: "checkbox",
-      checked: value === true,
-      "aria-describedby": described,
-      onchange: ({ target }) => changed(target.checked || undefined),
-    }),
-  choice: (id, field, value, described, changed) =>
-    el(
-      "select",
-      { id, "aria-describedby": described, onchange: ({ target }) => changed(target.value || undefined) },
-      field.options.map(([own, words]) => el("option", { value: own, selected: own === (value ?? "") }, words)),
-    ),
-  texts: (id, _, value, described, changed) => {
-    const read = (text) => text.split("\n").map((line) => line.trim()).filter(Boolean);
-    return el(
-      "textarea",
-      {
-        id,
-        rows: "2",
-        "aria-describedby": described,
-        oninput: ({ target }) => changed(read(target.value).length ? read(target.value) : undefined),
-      },
-      (value ?? []).join("\n"),
-    );
-  },
-  instant,
-  quantity,
-};
-
-/** A wall clock beside the offset that it is read with. */
-function instant(id, field, value, described, changed) {
-  const [, clock = "", offset = "+00:00"] = /^(.{16})(?::\d\d)?(?:\.\d+)?(Z|[+-]\d\d:\d\d)$/.exec(value ?? "") ?? [];
-  const time = el("input", { id, type: "datetime-local", value: clock, "aria-describedby": described });
-  const zone = el("input", { type: "text", value: offset, size: "6", "aria-label": `${field.label}: offset from UTC` });
-  const tell = () => changed(time.value ? `${time.value}:00${zone.value.trim()}` : undefined);
-  time.addEventListener("input", tell);
-  zone.addEventListener("input", tell);
-  return el("span", { class: "pair" }, time, zone);
+/** Names the items anew after an edit that left the form standing. */
+export function retitle(root, document) {
+  for (const details of root.querySelectorAll("details.item")) details.retitle(document);
 }
 
-/** A number beside its unit. What is no number is handed on as written, to be refused with its reason. */
-function quantity(id, field, value, described, changed) {
-  const { number, unit } = split(value);
-  const units = UNITS[field.of];
-  const all = unit && !units.includes(unit) ? [unit, ...units] : units;
-  const input = el("input", { id, type: "text", inputmode: "decimal", value: number, "aria-describedby": described });
-  const select = el(
-    "select",
-    { "aria-label": `${field.label}: unit` },
-    all.map((own) => el("option", { value: own, selected: own === (unit || units[0]) }, own)),
+/** Where a problem is told: at its field, else at what holds it or is to hold it. */
+export function fieldAt(root, place) {
+  const fields = [...root.querySelectorAll(".field")];
+  const within = (outer) => outer !== "" && place.startsWith(`${outer}/`);
+  return (
+    fields.find(({ dataset }) => dataset.field === place && place !== "") ??
+    fields.find(({ dataset }) => within(dataset.field)) ??
+    fields.find(({ dataset }) => dataset.also?.split(" ").some((own) => own === place || within(own))) ??
+    [...root.querySelectorAll("[data-list]")].find(({ dataset }) => dataset.list === place) ??
+    (place && fields.find(({ dataset }) => dataset.field.startsWith(`${place}/`)))
   );
-  const tell = () => changed(input.value.trim() === "" ? undefined : `${input.value.trim()} ${select.value}`);
-  input.addEventListener("input", tell);
-  select.addEventListener("change", tell);
-  return el("span", { class: "pair" }, input, select);
 }
 
-export function split(value) {
-  if (value !== null && typeof value === "object") return { number: String(value.value), unit: value.unit };
-  const [, number = value ?? "", unit = ""] = /^\s*([-+]?[\d._]+(?:[eE][-+]?\d+)?)\s*(.*?)\s*$/.exec(value ?? "") ?? [];
-  return { number, unit };
-}
+const control = (field) => (field.matches(".field") ? field.querySelector("input, select, textarea") : undefined);
 
 /** Shows each problem beside its field; gives those that have none. */
 export function complain(root, problems) {
-  for (const field of root.querySelectorAll(".field.wrong")) {
+  for (const field of root.querySelectorAll(".wrong")) {
     field.classList.remove("wrong");
-    field.querySelector(".error").textContent = "";
-    field.querySelector("input, select, textarea").removeAttribute("aria-invalid");
+    field.querySelector(":scope > .error").textContent = "";
+    control(field)?.removeAttribute("aria-invalid");
   }
   return problems.filter(({ pointer: place, value, message }) => {
-    // A problem inside a field, such as a unit, is said at the field.
-    const field = [...root.querySelectorAll(".field")].find(
-      (one) => place === one.dataset.field || place.startsWith(`${one.dataset.field}/`),
-    );
+    const field = fieldAt(root, place);
     if (!field) return true;
+    const error = field.querySelector(":scope > .error");
+    const words = value === undefined ? message : `${value} ${message}`;
+    error.textContent = [error.textContent, words].filter(Boolean).join(" ");
     field.classList.add("wrong");
-    field.querySelector(".error").textContent = value === undefined ? message : `${value} ${message}`;
-    field.querySelector("input, select, textarea").setAttribute("aria-invalid", "true");
+    control(field)?.setAttribute("aria-invalid", "true");
     for (let box = field.closest("details"); box; box = box.parentElement.closest("details")) box.open = true;
     return false;
   });

@@ -1,17 +1,22 @@
-// Which units a field offers; any other that a job brings is offered too.
+// Which units a field offers; any other can be written.
 export const UNITS = {
   amount: ["lb", "kg", "t", "units", "bu", "seeds", "ac", "ha"],
   size: ["seeds/lb", "seeds/kg", "g/1000 seeds"],
   share: ["%"],
   unit: ["seeds", "lb", "kg"],
-  mass: ["lb", "kg"],
+  mass: ["lb", "kg", "t", "oz av", "g"],
   package: ["units", "lb", "kg", "seeds"],
   sown: ["seeds/ac", "seeds/ha", "lb/ac", "kg/ha"],
   stand: ["plants/ac", "plants/ha"],
   temperature: ["degF", "degC"],
   difference: ["delta_degF", "K"],
   massFlow: ["lb/min", "kg/min", "t/h"],
-  rate: ["fl oz/cwt", "mL/100 kg", "fl oz/unit", "mL/unit", "oz av/cwt", "g/100 kg", "fl oz/bu", "oz av/bu", "mg/seed", "µL/seed"],
+  rate: [
+    "fl oz/cwt", "mL/100 kg", "fl oz/unit", "mL/unit", "fl oz/bu", "fl oz/ac", "mL/ha", "µL/seed",
+    "oz av/cwt", "g/100 kg", "oz av/unit", "g/unit", "oz av/bu", "mg/seed",
+  ],
+  activeRate: ["mg/kg", "g/100 kg", "oz av/cwt", "mg/seed", "g/ha", "lb/ac"],
+  perSeed: ["mg/seed", "µg/seed"],
   liquid: ["fl oz/cwt", "mL/100 kg"],
   density: ["kg/L", "lb/gal"],
   content: ["lb/gal", "g/L", "%", "g/kg"],

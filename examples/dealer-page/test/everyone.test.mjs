@@ -1,0 +1,108 @@
+// For everyone: phone and desk, light and dark, screen readers, no network, paper.
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { demo, fresh, openFile, planned, served, shots, toAccount, violations } from "./harness.mjs";
+
+const unfold = (page) => page.evaluate(() => document.querySelectorAll("details").forEach((details) => (details.open = true)));
+const fits = async (page, width) => assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= width);
+
+/** States of the page that people meet. */
+const STATES = {
+  plan: async () => {},
+  account: toAccount,
+  errors: async (page) => {
+    const job = JSON.parse(demo.given);
+    job.orders[0].amount = "43o units";
+    job.treatments[0].rate = "1.15 oz/unit";
+    job.tanks[0].pump.curve[1].flow = "fast";
+    delete job.orders[1].size;
+    await openFile(page, "wrong.json", job);
+    await page.waitForSelector("body.stale");
+  },
+  empty: async (page) => {
+    await page.click("#blank");
+    await page.waitForSelector("body.stale");
+  },
+};
+
+for (const [width, scheme] of [[1280, "light"], [360, "light"], [1280, "dark"], [360, "dark"]]) {
+  for (const [state, reach] of Object.entries(STATES)) {
+    test(`${state} at ${width} px, ${scheme}: nothing runs over, and axe finds nothing, folded or not`, async () => {
+      const page = await fresh({ viewport: { width, height: 900 }, colorScheme: scheme, bypassCSP: true });
+      await reach(page);
+      await fits(page, width);
+      await page.screenshot({ path: `${shots}${state}-${width}-${scheme}.png`, fullPage: true });
+      assert.deepEqual(await violations(page), []);
+      await unfold(page);
+      await fits(page, width);
+      assert.deepEqual(await violations(page), []);
+    });
+  }
+}
+
+test("nothing of a picture is drawn outside of it", async () => {
+  for (const width of [1280, 360]) {
+    const page = await fresh({ viewport: { width, height: 900 } });
+    await toAccount(page);
+    for (const view of ["account", "plan"]) {
+      await page.click(`#to-${view}`);
+      await page.waitForTimeout(300);
+      const over = await page.locator(`#${view} svg`).evaluateAll((pictures) =>
+        pictures.flatMap((picture) => {
+          const box = picture.getBoundingClientRect();
+          return [...picture.querySelectorAll("text")]
+            .filter((text) => text.textContent && (text.getBoundingClientRect().left < box.left - 1 || text.getBoundingClientRect().right > box.right + 1))
+            .map((text) => text.textContent);
+        }),
+      );
+      assert.deepEqual(over, [], `${view} at ${width} px`);
+    }
+  }
+});
+
+test("it is printed", async () => {
+  const page = await fresh();
+  await page.pdf({ path: `${shots}print.pdf`, format: "Letter" });
+  await toAccount(page);
+  await page.pdf({ path: `${shots}print-account.pdf`, format: "Letter" });
+  await page.emulateMedia({ media: "print" });
+  assert.equal(await page.isVisible("#record"), true);
+  assert.equal(await page.isVisible("#forms"), false);
+});
+
+test("it works without a network after the first visit, server and all gone", async () => {
+  const page = await fresh();
+  await page.evaluate(() => navigator.serviceWorker.ready);
+  await page.reload();
+  await planned(page);
+  await served.context.setOffline(true);
+  await page.goto("about:blank");
+  await page.goto(`${served.server.address}/`);
+  await planned(page);
+  assert.match(await page.innerText("#title"), /Quillwater/);
+  await toAccount(page);
+  assert.equal(await page.locator("#record article").count(), 6);
+});
+
+test("it asks nothing of any other place", async () => {
+  const page = await fresh({ serviceWorkers: "block" });
+  const asked = [];
+  page.on("request", (request) => asked.push(request.url()));
+  await page.reload();
+  await planned(page);
+  await toAccount(page);
+  const own = (url) => [served.server.address, "blob:", "data:"].some((start) => url.startsWith(start));
+  assert.deepEqual(asked.filter((url) => !own(url)), []);
+});
+
+test("the headings and the landmarks are in order", async () => {
+  const page = await fresh();
+  const levels = await page.locator("h1, #plan h2, #plan h3, #plan h4").evaluateAll((all) => all.map((one) => Number(one.tagName[1])));
+  assert.equal(levels[0], 1);
+  levels.slice(1).forEach((level, at) => assert.ok(level <= levels[at] + 1, levels.join(" ")));
+  assert.equal(await page.locator("main").count(), 1);
+  // Every picture says in words what it shows.
+  const labels = await page.locator("#plan figure svg[role=img]").evaluateAll((all) => all.map((one) => one.getAttribute("aria-label")));
+  assert.equal(labels.length, 4);
+  assert.ok(labels.every((label) => label.length > 20), labels.join(" | "));
+});
