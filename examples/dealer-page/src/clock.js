@@ -25,11 +25,17 @@ export const moment = (instant) =>
   instant && `${new Intl.DateTimeFormat(lang(), { day: "numeric", month: "short", year: "numeric", timeZone: "UTC" }).format(wall(instant))}, ${instant.slice(11, 16)}`;
 
 export const dayOf = (instant) => instant?.slice(0, 10);
+const monthly = () => new Intl.DateTimeFormat(lang(), { day: "numeric", month: "short", timeZone: "UTC" });
 /** `29 May` */
-export const shortDay = (instant) => new Intl.DateTimeFormat(lang(), { day: "numeric", month: "short", timeZone: "UTC" }).format(wall(instant));
+export const shortDay = (instant) => monthly().format(wall(instant));
+/** `29 – 31 May`, from the first to the last. */
+export function shortDays(instants) {
+  const all = instants.map(wall).sort((a, b) => a - b);
+  return monthly().formatRange(all[0], all.at(-1));
+}
 
-/** The day that all instants share, if they do. */
+/** The day that all instants share; empty if there are several, so that each is written with its own. */
 export function oneDay(instants) {
   const days = new Set(instants.filter(Boolean).map(dayOf));
-  return days.size === 1 ? [...days][0] : undefined;
+  return days.size === 1 ? [...days][0] : "";
 }

@@ -19,7 +19,7 @@ export const together = (words) => el("span", { class: "together" }, words);
 /** Words one after another, none of them broken. */
 export const inRow = (words) => words.flatMap((one, at) => [together(at < words.length - 1 ? `${one},` : one), " "]);
 
-const isNumber = (value) => /^[+−-]?\d/.test(value.textContent ?? value);
+const isNumber = (value) => value.className !== "together" && /^[+−-]?\d[\d.,]*([\s%]|$)/.test(value.textContent ?? value);
 const isEmpty = (value) => value === undefined || value === "";
 
 /**
@@ -75,3 +75,6 @@ export const facts = (entries) =>
 
 /** Names as a sentence says them: `A, B and C`. */
 export const listed = (names) => new Intl.ListFormat(document.documentElement.lang, { type: "conjunction" }).format(names);
+
+/** `1 order`, `2 orders` */
+export const many = (number, one, more = `${one}s`) => `${number} ${number === 1 ? one : more}`;

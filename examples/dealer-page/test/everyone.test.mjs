@@ -1,7 +1,7 @@
 // For everyone: phone and desk, light and dark, screen readers, no network, paper.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { demo, fresh, openFile, planned, served, shots, toAccount, violations } from "./harness.mjs";
+import { demo, fresh, jobs, openFile, planned, served, shots, toAccount, violations } from "./harness.mjs";
 
 const unfold = (page) => page.evaluate(() => document.querySelectorAll("details").forEach((details) => (details.open = true)));
 const fits = async (page, width) => assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= width);
@@ -40,25 +40,30 @@ for (const [width, scheme] of [[1280, "light"], [360, "light"], [1280, "dark"], 
   }
 }
 
-test("nothing of a picture is drawn outside of it", async () => {
-  for (const width of [1280, 360]) {
+/** Words of the pictures that are cut off at the side. */
+const cut = (page, view) =>
+  page.locator(`#${view} svg`).evaluateAll((pictures) =>
+    pictures.flatMap((picture) => {
+      const box = picture.getBoundingClientRect();
+      const isCut = (own) => own.left < box.left - 1 || own.right > box.right + 1;
+      return [...picture.querySelectorAll("text")].filter((text) => text.textContent && isCut(text.getBoundingClientRect())).map((text) => text.textContent);
+    }),
+  );
+
+for (const width of [1280, 360]) {
+  test(`at ${width} px, nothing of a picture is drawn outside of it, whatever the job`, async () => {
     const page = await fresh({ viewport: { width, height: 900 } });
     await toAccount(page);
-    for (const view of ["account", "plan"]) {
-      await page.click(`#to-${view}`);
-      await page.waitForTimeout(300);
-      const over = await page.locator(`#${view} svg`).evaluateAll((pictures) =>
-        pictures.flatMap((picture) => {
-          const box = picture.getBoundingClientRect();
-          return [...picture.querySelectorAll("text")]
-            .filter((text) => text.textContent && (text.getBoundingClientRect().left < box.left - 1 || text.getBoundingClientRect().right > box.right + 1))
-            .map((text) => text.textContent);
-        }),
-      );
-      assert.deepEqual(over, [], `${view} at ${width} px`);
+    assert.deepEqual(await cut(page, "account"), []);
+    for (const { name, given } of jobs()) {
+      await openFile(page, name, given);
+      await page.waitForFunction((name) => document.querySelector("#said").textContent.startsWith(`Opened ${name}`), name);
+      await planned(page);
+      assert.deepEqual(await cut(page, "plan"), [], name);
+      await fits(page, width);
     }
-  }
-});
+  });
+}
 
 test("it is printed", async () => {
   const page = await fresh();

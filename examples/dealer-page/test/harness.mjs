@@ -11,6 +11,7 @@ const here = fileURLToPath(new URL("..", import.meta.url));
 const find = (documents, name) => documents.find((one) => one.name === name);
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
+export { jobs };
 export const shots = fileURLToPath(new URL("../dealer-page/", work));
 export const demo = find(jobs(), "dealer_day.json");
 export const farm = find(jobs(), "small_farm.json");

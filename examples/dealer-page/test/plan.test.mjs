@@ -1,7 +1,7 @@
 // The plan: its numbers, findings and pictures.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { demo, farm, fresh, marks, openFile, plain, planned, sheet } from "./harness.mjs";
+import { demo, fresh, jobs, marks, openFile, plain, planned, sheet } from "./harness.mjs";
 
 const plan = JSON.parse(demo.written);
 const batches = plan.tanks.flatMap((tank) => tank.batches);
@@ -116,12 +116,20 @@ test("a dose that hangs on the size of the seed is drawn with what the size leav
 
 test("jobs of all sizes are drawn: without shifts, without packs, without anything alive", async () => {
   const page = await fresh();
-  await openFile(page, "farm.json", farm.given);
-  await page.waitForFunction(() => /farm\.json/.test(document.querySelector("#said").textContent));
-  await planned(page);
+  for (const { name, given, written } of jobs()) {
+    await openFile(page, name, given);
+    await page.waitForFunction((name) => document.querySelector("#said").textContent.startsWith(`Opened ${name}`), name);
+    await planned(page);
+    const { tanks, treatments } = JSON.parse(written);
+    const mixes = tanks.flatMap(({ batches }) => batches).filter(({ mix_at: at }) => at).length;
+    assert.equal(await marks(page, "day", "mixing", "rect"), mixes, name);
+    const living = treatments.flatMap(({ orders }) => orders).filter((order) => order.living?.at_planting).length;
+    assert.equal(await marks(page, "alive", "cells-over-days", "path"), living, name);
+  }
   const bare = { orders: [{ order: "7", lot: "K-3", amount: "12000 lb", size: "2650 seeds/lb" }], treatments: [{ product: "Peat inoculant", rate: "3.5 oz av/cwt" }], units: "us" };
   await openFile(page, "bare.json", bare);
   await page.waitForFunction(() => /Peat inoculant/.test(document.querySelector("#pour").innerText));
+  await planned(page);
   // Worked by hand: 3.5 oz av over 100 lb, for 12,000 lb: 420 oz av, 26.25 lb.
   assert.match(await words(page, "#pour"), /26\.25 lb/);
   assert.match(await words(page, "#alive"), /No product of this job is alive/);
@@ -130,7 +138,7 @@ test("jobs of all sizes are drawn: without shifts, without packs, without anythi
 test("it prints the plan alone", async () => {
   const page = await fresh();
   await page.emulateMedia({ media: "print" });
-  for (const only of ["#forms", "nav", ".views"]) assert.equal(await page.locator(only).first().isVisible(), false, only);
+  for (const only of ["#forms", "header nav", ".views"]) assert.equal(await page.locator(only).first().isVisible(), false, only);
   assert.equal(await page.isVisible("#pour"), true);
   assert.equal(await page.evaluate(() => getComputedStyle(document.querySelector(".desk")).display), "block");
 });

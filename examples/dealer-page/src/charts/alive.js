@@ -1,13 +1,13 @@
 // What stays alive: cells on a seed over the days, as the planner itself says for each day.
 import { plan as planned } from "hilum/job";
 import { convert } from "hilum";
-import { dayOf, moment, shortDay } from "../clock.js";
-import { by, el, figure, legend, listed, table } from "../dom.js";
+import { dayOf, moment, shortDays } from "../clock.js";
+import { by, el, figure, legend, listed, many, table } from "../dom.js";
 import { cells, raised } from "../number.js";
 import { Plot, gathered, isNarrow, plot } from "./style.js";
 
 const DAY = 86_400_000;
-const STEPS = 20;
+const STEPS = 40;
 export const BECAUSE = { on_seed_life: "its life on the seed", partner: "a partner on the seed", minimum: "the minimum" };
 
 export function alive(job, plan) {
@@ -28,7 +28,7 @@ export function alive(job, plan) {
   const last = Math.max(40, ...ends.map(({ days }) => days * 1.15));
   const curve = Array.from({ length: STEPS + 1 }, (_, at) => after(job, Number(((at * last) / STEPS).toFixed(3)))).flat();
   if (!curve.length) return [el("p", {}, "Say how the cells die off, and the curve is drawn here."), words];
-  const band = uncertain(job, living, curve);
+  const band = uncertain(job, plan, living, curve);
   const minimum = [...new Set(living.map(({ minimum }) => minimum?.value).filter(Boolean))];
   const key = legend([
     ["--running", "living cells on a seed"],
@@ -66,13 +66,14 @@ function after(job, days) {
 }
 
 /** Where a dose hangs on the size of the seed, and the size may be off: the curve of the least and of the most. */
-function uncertain(job, living, curve) {
-  const share = ({ size_tolerance: tolerance }) => (tolerance ? convert(tolerance, "%").value / 100 : 0);
-  if (!job.orders.some(share)) return [];
+function uncertain(job, plan, living, curve) {
+  const open = job.orders.map(({ size_tolerance: share }) => (share ? convert(share, "%").value / 100 : 0));
+  if (!open.some(Boolean)) return [];
+  const { work: _, ...rest } = job;
   const sized = (sign) => {
-    const size = (order) => ({ value: convert(order.size, "seeds/kg").value * (1 + sign * share(order)), unit: "seeds/kg" });
-    const { work: _, ...rest } = job;
-    return doses(planned({ ...rest, orders: job.orders.map(({ size_tolerance: _, ...order }) => ({ ...order, size: size({ ...order, size_tolerance: _ }) })) }));
+    const size = ({ seeds, mass }, at) => ({ value: (seeds.value / mass.value) * (1 + sign * open[at]), unit: `seeds/${mass.unit}` });
+    const orders = job.orders.map(({ size_tolerance: __, ...order }, at) => ({ ...order, size: size(plan.orders[at], at) }));
+    return doses(planned({ ...rest, orders }));
   };
   const [small, large] = [sized(1), sized(-1)];
   return living.flatMap(({ series, at_treating: { value } }) => {
@@ -96,7 +97,7 @@ function picture(curve, band, minimum, ends, last) {
   return plot({
     height: 340,
     marginLeft: 46,
-    marginTop: 44,
+    marginTop: ends.length ? 30 : 14,
     marginRight: 22,
     x: { label: "days after treating", labelOffset: 36, domain: [0, last], ticks: isNarrow() ? 5 : 10 },
     y: { type: "log", domain: reach(curve, minimum), label: null, grid: true, tickFormat: (value) => (Number.isInteger(Math.log10(value)) ? `10${raised(Math.log10(value))}` : "") },
@@ -105,12 +106,7 @@ function picture(curve, band, minimum, ends, last) {
       Plot.ruleY(minimum, { stroke: "var(--stop)", strokeDasharray: "6 4", strokeWidth: 2, className: "mark-minimum" }),
       Plot.line(curve.filter(visible), { x: "days", y: "cells", z: "series", curve: "linear", stroke: "var(--running)", strokeWidth: 2, clip, className: "mark-cells-over-days" }),
       Plot.ruleX(together(ends), { x: "days", stroke: "var(--ink)", strokeDasharray: "2 3", className: "mark-plant-by" }),
-      together(ends).map((end, at, all) =>
-        Plot.text([end], {
-          x: "days", frameAnchor: "top", text: ({ plant_by: by }) => `by ${shortDay(by)}`, dy: at % 2 && end.days - all[at - 1].days < last / (isNarrow() ? 3 : 6) ? -24 : -10, fill: "var(--ink)",
-          className: "mark-plant-by-when",
-        }),
-      ),
+      Plot.text(near(together(ends), last), { x: "days", frameAnchor: "top", text: "when", dy: -10, fill: "var(--ink)", className: "mark-plant-by-when" }),
       // The highest curve is named above it, early; the others below theirs, late.
       labels.map((label, at) =>
         Plot.text([label], {
@@ -125,8 +121,8 @@ function picture(curve, band, minimum, ends, last) {
 
 function about(living, ends) {
   const first = ends.reduce((first, one) => (first && Date.parse(first.plant_by) <= Date.parse(one.plant_by) ? first : one), undefined);
-  const many = `${living.length} ${living.length === 1 ? "order carries" : "orders carry"} living cells`;
-  return first ? `${many}; the first to plant is ${first.order}, by ${moment(first.plant_by)}.` : `${many}.`;
+  const carry = `${many(living.length, "order carries", "orders carry")} living cells`;
+  return first ? `${carry}; the first to plant is ${first.order}, by ${moment(first.plant_by)}.` : `${carry}.`;
 }
 
 /** A logarithm has no place for none. */
@@ -135,11 +131,28 @@ const visible = (point) => point.cells > 0;
 const MOST_NAMED = 3;
 const names = (orders) => (orders.length > (isNarrow() ? 2 : MOST_NAMED) ? `${orders[0]} and ${orders.length - 1} more` : listed(orders));
 
+/** Sorted items, those that are near the first of their cluster together. */
+function clusters(items, isNear) {
+  const all = [];
+  for (const item of items) {
+    if (all.length && isNear(all.at(-1)[0], item)) all.at(-1).push(item);
+    else all.push([item]);
+  }
+  return all;
+}
+
+/** One label for days that stand too close for one each. */
+const near = (ends, last) =>
+  clusters(ends, (a, b) => b.days - a.days < last / (isNarrow() ? 3 : 7)).map((all) => ({
+    days: (all[0].days + all.at(-1).days) / 2,
+    when: `by ${shortDays(all.map(({ plant_by: by }) => by))}`,
+  }));
+
 /** One label for orders that share a curve, the highest first. */
 function named(curve) {
   const days = [...new Set(curve.map((point) => point.days))].sort((a, b) => a - b);
   const at = (quarters) => curve.filter((point) => point.days === days[(STEPS / 4) * quarters] && visible(point));
-  const groups = (points) => gathered(points, (point) => Math.round(Math.log10(point.cells) * 12)).sort(([a], [b]) => b.cells - a.cells);
+  const groups = (points) => clusters(points.sort((a, b) => b.cells - a.cells), (a, b) => Math.log10(a.cells / b.cells) < 0.12);
   const [highest, ...others] = groups(at(3));
   const label = (points) => ({ ...points[0], order: names(points.map(({ order }) => order)) });
   const early = highest && at(1).find(({ series }) => series === highest[0].series);

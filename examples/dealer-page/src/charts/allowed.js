@@ -1,7 +1,7 @@
 // What is allowed: the share of each limit that is used, against the whole of it.
 import { by, el, figure, table } from "../dom.js";
 import { percent } from "../number.js";
-import { Plot, gathered, isNarrow, margin, plot, short } from "./style.js";
+import { Plot, gathered, isNarrow, letters, margin, plot, short } from "./style.js";
 
 export function allowed(plan) {
   const season = plan.actives
@@ -18,13 +18,20 @@ export function allowed(plan) {
   })));
 }
 
+/** Whether a bar has room for its number; else the number stands behind it. */
+const isLong = ({ share }) => share > 0.5;
+const share = (rows, options) => Plot.text(rows, { x: "share", y: "name", text: ({ share }) => percent(share), className: "mark-share", ...options });
+
 const MOST_BARS = 36;
 
 /** A bar for each limit of each order; of very many, those nearest to their limit. */
 export function limits(shares, words) {
   const nearest = new Set([...shares].sort((a, b) => b.share - a.share).slice(0, MOST_BARS));
   const ofOne = gathered(shares.filter((one) => nearest.has(one)), ({ limit }) => limit).flat();
-  const rows = ofOne.map((one) => ({ ...one, name: `${short(one.limit.replace("season, ", "").replace(" on the seed", ""), isNarrow() ? 10 : 24)} · ${one.order}` }));
+  const rows = ofOne.map((one) => {
+    const limit = one.limit.replace("season, ", "").replace(" on the seed", "");
+    return { ...one, name: `${short(limit, Math.min(24, letters() - one.order.length - 3))} · ${one.order}` };
+  });
   const picture = plot({
     height: 64 + 22 * rows.length,
     marginTop: 28,
@@ -37,9 +44,8 @@ export function limits(shares, words) {
         x: "share", y: "name", fill: ({ share }) => (share > 1 ? "var(--stop)" : "var(--running)"), className: "mark-share-of-a-limit", insetTop: 2, insetBottom: 2,
       }),
       Plot.ruleX([1], { stroke: "var(--stop)", strokeWidth: 2, className: "mark-the-limit" }),
-      Plot.text(rows, {
-        x: "share", y: "name", text: ({ share }) => percent(share), textAnchor: "start", dx: 5, fill: "var(--ink)", stroke: "var(--paper)", strokeWidth: 4, className: "mark-share",
-      }),
+      share(rows.filter(isLong), { textAnchor: "end", dx: -5, fill: "var(--on-running)" }),
+      share(rows.filter((row) => !isLong(row)), { textAnchor: "start", dx: 5, fill: "var(--ink)" }),
       Plot.text([1], { x: [1], frameAnchor: "top", text: () => "the limit", dy: -14, fill: "var(--stop)", className: "mark-the-limit" }),
     ],
   });

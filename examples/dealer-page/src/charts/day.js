@@ -1,6 +1,6 @@
 // The day: shifts behind, a bar for each mix from its first minute to its last use.
 import { oneDay, time, timeUp, wall } from "../clock.js";
-import { by, el, figure, legend, table } from "../dom.js";
+import { by, el, figure, legend, many, table } from "../dom.js";
 import { product } from "../number.js";
 import { Plot, isNarrow, margin, plot } from "./style.js";
 
@@ -18,12 +18,13 @@ export function day(job, plan) {
     Plot.barX(mixes.filter((mix) => from(mix) && to(mix)), {
       x1: (mix) => wall(from(mix)), x2: (mix) => wall(to(mix)), y: "name", fill, className: `mark-${name.replaceAll(" ", "-")}`, insetTop: 3, insetBottom: 3,
     });
+  const domain = span(today, shifts, mixes);
   const names = mixes.map(({ name }) => name);
   const picture = plot({
     height: 60 + 32 * mixes.length,
     marginLeft: margin(names),
-    marginRight: 16,
-    x: { type: "utc", label: null, grid: true, ticks: isNarrow() ? 4 : 10, tickFormat: today ? "%H:%M" : "%d %b %H:%M" },
+    marginRight: 22,
+    x: { type: "utc", label: null, grid: true, domain, ticks: ticks(today, domain), tickFormat: today ? "%H:%M" : "%-d %b" },
     y: { label: null, domain: names },
     marks: [
       Plot.rect(shifts, { x1: "from", x2: "to", fill: "var(--shift)", className: "mark-shift" }),
@@ -54,8 +55,25 @@ export function day(job, plan) {
     ...(discards.length ? [["⊗", "what is left is thrown away"]] : []),
   ]);
   const last = mixes.map(({ done_at: at }) => at).filter(Boolean).sort((a, b) => Date.parse(a) - Date.parse(b)).at(-1);
-  const about = `${mixes.length} mixes, from ${time(mixes[0].mix_at, today)} to ${timeUp(last, today)}${discards.length ? `; of ${discards.length} something is thrown away` : ""}.`;
+  const about = `${many(mixes.length, "mix", "mixes")}, from ${time(mixes[0].mix_at, today)} to ${timeUp(last, today)}${discards.length ? `; of ${discards.length} something is thrown away` : ""}.`;
   return [key, figure(picture, about, words)];
+}
+
+const DAY = 86_400_000;
+
+/** From the first to the last of what is drawn; whole days where there are several. */
+function span(today, shifts, mixes) {
+  const all = [...shifts.flatMap(({ from, to }) => [from, to]), ...mixes.flatMap((mix) => [mix.mix_at, mix.done_at, mix.use_by].filter(Boolean).map(wall))];
+  const ends = [Math.min(...all), Math.max(...all)];
+  return (today ? ends : [Math.floor(ends[0] / DAY) * DAY, Math.ceil(ends[1] / DAY) * DAY]).map((at) => new Date(at));
+}
+
+/** Hours of one day; the days of several, not more than can be read. */
+function ticks(today, [first, last]) {
+  if (today) return isNarrow() ? 4 : 10;
+  const days = (last - first) / DAY;
+  const every = Math.ceil(days / (isNarrow() ? 4 : 10));
+  return Array.from({ length: Math.floor(days / every) + 1 }, (_, at) => new Date(first.getTime() + at * every * DAY));
 }
 
 /** What a bar runs, where the day is drawn wide enough to read it. */

@@ -5,7 +5,7 @@ import { day } from "../charts/day.js";
 import { packs } from "../charts/packs.js";
 import { oneDay, shortDay, time, timeUp } from "../clock.js";
 import { gathered } from "../charts/style.js";
-import { body, by, el, facts, inRow, listed, table, together } from "../dom.js";
+import { body, by, el, facts, inRow, listed, many, table, together } from "../dom.js";
 import { atMost, column, count, counts, money, off, percent, product, roundly, seed, seeds, setting, short } from "../number.js";
 import { findings } from "./findings.js";
 
@@ -38,7 +38,7 @@ function inShort(job, plan) {
   const living = plan.treatments.flatMap(({ orders }) => orders.map(({ order, living }) => ({ order, by: living?.plant_by })));
   const [soonest] = living.filter(({ by }) => by).sort((a, b) => Date.parse(a.by) - Date.parse(b.by));
   return facts([
-    ["Seed", mass && seed(mass), [`in ${plan.orders.length} orders`, crops.length ? `of ${listed(crops)}` : ""].join(" ")],
+    ["Seed", mass && seed(mass), [`in ${many(plan.orders.length, "order")}`, crops.length ? `of ${listed(crops)}` : ""].join(" ")],
     ["Mixes", batches.length ? String(batches.length) : undefined, `in ${listed(plan.tanks.map(({ tank }) => tank))}`],
     ["Begin", begins[0] && time(begins[0], day), undefined],
     ["Last seed", ends.length ? timeUp(ends.at(-1), day) : undefined, undefined],
