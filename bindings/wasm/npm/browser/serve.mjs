@@ -35,19 +35,23 @@ export async function serve(folders) {
   return { address: `http://127.0.0.1:${server.address().port}`, close: () => server.close() };
 }
 
+const CHROMIUM = {
+  executablePath: process.env.HILUM_CHROMIUM ?? "/usr/bin/chromium",
+  args: [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+  ],
+};
+
 /** A Chromium with an empty profile. */
 export function browser(options = {}) {
-  return chromium.launchPersistentContext(mkdtempSync(join(tmpdir(), "hilum-chromium-")), {
-    executablePath: process.env.HILUM_CHROMIUM ?? "/usr/bin/chromium",
-    args: [
-      "--no-sandbox",
-      "--disable-gpu",
-      "--disable-quic",
-      "--no-first-run",
-      "--disable-background-networking",
-      "--disable-component-update",
-      "--disable-sync",
-    ],
-    ...options,
-  });
+  return chromium.launchPersistentContext(mkdtempSync(join(tmpdir(), "hilum-chromium-")), { ...CHROMIUM, ...options });
 }
+
+/** A Chromium for many profiles, each of which `newContext` makes. */
+export const launch = () => chromium.launch(CHROMIUM);
