@@ -19,6 +19,8 @@ let job = demo;
 let run = noRun;
 let waiting;
 let drawn = 0;
+/** Whether something was written that no file and no link holds. */
+let isEdited = false;
 const whole = () => ({ ...run, job });
 
 /** What may be looked at: its form, and what is made of its document. */
@@ -38,6 +40,7 @@ const VIEWS = {
     },
     done: "Planned",
     nothing: "Add orders of seed and products in the form, and the plan appears here.",
+    isEmpty: () => !job.orders?.length,
   },
   account: {
     form: $("run"),
@@ -52,6 +55,7 @@ const VIEWS = {
       return made.findings;
     },
     done: "Accounted for",
+    isEmpty: () => !run.orders?.length,
     nothing: "Add each order in the form as it is run, with what scales and gauges showed, and what was applied appears here.",
   },
 };
@@ -82,6 +86,7 @@ function edited({ set: changes, focus, add, item, remove, at }) {
     chosen[view].clear();
     redraw(`[data-add="/${remove.join("/")}"]`);
   }
+  isEdited = true;
   clearTimeout(waiting);
   waiting = setTimeout(made, 120);
 }
@@ -111,7 +116,7 @@ function shower(where) {
 /** Makes the plan or the account of what the form says now. */
 function made() {
   $("title").textContent = job.title || "A day without a title";
-  const { form: root, make, done, nothing } = VIEWS[view];
+  const { form: root, make, done, nothing, isEmpty } = VIEWS[view];
   try {
     const stops = make().filter(({ severity }) => severity === "stop").length;
     complain(root, []);
@@ -122,7 +127,7 @@ function made() {
     refused(root, error.problems);
   }
   $("first-wrong").hidden = !root.querySelector(".wrong");
-  $("nothing").textContent = nothing;
+  $("nothing").textContent = isEmpty() ? nothing : "Mend what the form marks, and the sheet appears here.";
   $("nothing").hidden = isShown();
 }
 
@@ -157,6 +162,7 @@ const isRun = (given) => given !== null && typeof given === "object" && "job" in
 /** Takes a document, a job or a run, and shows what is made of it. */
 function take(given, said) {
   if (given === null || typeof given !== "object" || Array.isArray(given)) throw new TypeError("it holds no document.");
+  isEdited = false;
   if (isRun(given)) ({ job, ...run } = given);
   else [job, run] = [given, noRun];
   for (const [id, { form: root }] of Object.entries(VIEWS)) {
@@ -183,11 +189,13 @@ function saved() {
   const url = URL.createObjectURL(new Blob([text], { type: "application/json" }));
   const link = Object.assign(document.createElement("a"), { href: url, download: view === "plan" ? "job.json" : "run.json" });
   link.click();
+  isEdited = false;
   URL.revokeObjectURL(url);
 }
 
 async function linked() {
   const what = view === "plan" ? "job" : "run";
+  isEdited = false;
   history.replaceState(null, "", `#${what}=${await pack(VIEWS[view].document())}`);
   try {
     await navigator.clipboard.writeText(location.href);
@@ -197,9 +205,11 @@ async function linked() {
   }
 }
 
+const CARRIED = /^#(?:job|run)=([\w-]+)$/;
+
 /** What the address carries, or the demonstration. */
 async function carried() {
-  const [, packed] = /^#(?:job|run)=([\w-]+)$/.exec(location.hash) ?? [];
+  const [, packed] = CARRIED.exec(location.hash) ?? [];
   try {
     if (packed) return take(await unpack(packed));
   } catch {
@@ -226,7 +236,9 @@ async function start() {
     $(`to-${name}`).addEventListener("click", () => look(name));
     VIEWS[name].form.addEventListener("submit", (event) => event.preventDefault());
   }
-  addEventListener("hashchange", carried);
+  // A link within the page leads to a place, and carries nothing.
+  addEventListener("hashchange", () => CARRIED.test(location.hash) && carried());
+  addEventListener("beforeunload", (event) => isEdited && event.preventDefault());
   // On paper nothing can be unfolded.
   addEventListener("beforeprint", () => document.querySelectorAll(".notes").forEach((notes) => (notes.open = true)));
   let width = innerWidth;

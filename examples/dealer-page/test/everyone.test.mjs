@@ -4,7 +4,7 @@ import { test } from "node:test";
 import { demo, fresh, jobs, openFile, planned, served, shots, toAccount, violations } from "./harness.mjs";
 
 const unfold = (page) => page.evaluate(() => document.querySelectorAll("details").forEach((details) => (details.open = true)));
-const fits = async (page, width) => assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= width);
+const fits = async (page, width, state) => assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= width, state);
 
 /** States of the page that people meet. */
 const STATES = {
@@ -15,29 +15,33 @@ const STATES = {
     job.orders[0].amount = "43o units";
     job.treatments[0].rate = "1.15 oz/unit";
     job.tanks[0].pump.curve[1].flow = "fast";
-    delete job.orders[1].size;
+    job.orders[1].size = "many seeds/lb";
     await openFile(page, "wrong.json", job);
     await page.waitForSelector("body.stale");
+    assert.ok((await page.locator("#job .wrong").count()) >= 4);
   },
   empty: async (page) => {
     await page.click("#blank");
-    await page.waitForSelector("body.stale");
+    await page.click('#job [data-add="/orders"]');
+    await page.waitForSelector("#job [data-field='/orders/0/amount'].wrong");
   },
 };
 
 for (const [width, scheme] of [[1280, "light"], [360, "light"], [1280, "dark"], [360, "dark"]]) {
-  for (const [state, reach] of Object.entries(STATES)) {
-    test(`${state} at ${width} px, ${scheme}: nothing runs over, and axe finds nothing, folded or not`, async () => {
-      const page = await fresh({ viewport: { width, height: 900 }, colorScheme: scheme, bypassCSP: true });
+  test(`at ${width} px, ${scheme}: nothing runs over, and axe finds nothing, in each state, folded or not`, async () => {
+    const page = await fresh({ viewport: { width, height: 900 }, colorScheme: scheme, bypassCSP: true });
+    for (const [state, reach] of Object.entries(STATES)) {
       await reach(page);
-      await fits(page, width);
+      await fits(page, width, state);
       await page.screenshot({ path: `${shots}${state}-${width}-${scheme}.png`, fullPage: true });
-      assert.deepEqual(await violations(page), []);
+      assert.deepEqual(await violations(page), [], state);
       await unfold(page);
-      await fits(page, width);
-      assert.deepEqual(await violations(page), []);
-    });
-  }
+      await fits(page, width, state);
+      assert.deepEqual(await violations(page), [], `${state}, unfolded`);
+      await page.reload();
+      await planned(page);
+    }
+  });
 }
 
 /** Words of the pictures that are cut off at the side. */

@@ -234,3 +234,30 @@ test("going to the account and back loses nothing", async () => {
   await page.waitForFunction(() => document.querySelector("#title").textContent === "Another day");
   assert.equal((await saved(page)).title, "Another day");
 });
+
+test("a link within the page leads to the form and keeps what was written", async () => {
+  const page = await fresh({ viewport: { width: 360, height: 800 } });
+  await page.click(".to-form");
+  await page.waitForFunction(() => location.hash === "#forms" && document.querySelector("#forms").getBoundingClientRect().top < 100);
+  await field(page, "/title").locator("input").fill("Kept");
+  await page.waitForFunction(() => document.querySelector("#title").textContent === "Kept");
+  await page.evaluate(() => (location.hash = "#sheet"));
+  await page.waitForTimeout(200);
+  assert.equal((await saved(page)).title, "Kept");
+});
+
+test("a new shift is written in the offset of the others", async () => {
+  const page = await fresh({ timezoneId: "Asia/Kolkata" });
+  await unfold(page);
+  await page.click('#job [data-add="/work"]');
+  const zone = (place) => field(page, place).locator("input").last().inputValue();
+  assert.equal(await zone("/work/2/from"), "-05:00");
+  await page.click("#blank");
+  await unfold(page);
+  await page.click('#job [data-add="/work"]');
+  // India is 5 h 30 min ahead of UTC all year.
+  assert.equal(await zone("/work/0/from"), "+05:30");
+  await field(page, "/work/0/from").locator("input").first().fill("2027-04-14T07:00");
+  await page.waitForFunction(() => /07:00/.test(document.querySelector('[data-at="/work/0"] > summary').innerText));
+  assert.equal((await saved(page)).work[0].from, "2027-04-14T07:00:00+05:30");
+});

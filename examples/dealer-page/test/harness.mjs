@@ -4,7 +4,7 @@ import { mkdirSync, readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { after, before } from "node:test";
 import { fileURLToPath } from "node:url";
-import { browser, serve } from "../../../bindings/wasm/npm/browser/serve.mjs";
+import { launch, serve } from "../../../bindings/wasm/npm/browser/serve.mjs";
 import { jobs, runs, text, work } from "../../../bindings/wasm/npm/test/paths.mjs";
 
 const here = fileURLToPath(new URL("..", import.meta.url));
@@ -24,20 +24,20 @@ export const served = {};
 before(async () => {
   execFileSync(process.execPath, ["build.mjs"], { cwd: here, stdio: "inherit" });
   mkdirSync(shots, { recursive: true });
-  served.server = await serve({ "": `${here}dist` });
+  [served.server, served.browser] = await Promise.all([serve({ "": `${here}dist` }), launch()]);
 });
 
 after(async () => {
-  await served.context?.close();
+  await served.browser?.close();
   served.server?.close();
 });
 
 export const planned = (page) => page.waitForSelector("#alive figure, #alive p");
 
-/** A new browser with the page in it, at the demonstration. */
+/** A new profile with the page in it, at the demonstration. */
 export async function fresh(options = {}) {
   await served.context?.close();
-  served.context = await browser({ viewport: { width: 1280, height: 900 }, locale: "en-US", ...options });
+  served.context = await served.browser.newContext({ viewport: { width: 1280, height: 900 }, locale: "en-US", ...options });
   const page = await served.context.newPage();
   page.on("pageerror", (error) => {
     throw error;

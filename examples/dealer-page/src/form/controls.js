@@ -49,9 +49,19 @@ const texts = (id, field, value, tell) => {
   );
 };
 
+/** The offset of the first shift, else that of this device. */
+function usualOffset(document) {
+  const [shift] = (document.job ?? document).work ?? [];
+  const [told] = /(Z|[+-]\d\d:\d\d)$/.exec(shift?.from ?? "") ?? [];
+  if (told) return told;
+  const minutes = -new Date().getTimezoneOffset();
+  const two = (number) => String(Math.floor(number)).padStart(2, "0");
+  return `${minutes < 0 ? "-" : "+"}${two(Math.abs(minutes) / 60)}:${two(Math.abs(minutes) % 60)}`;
+}
+
 /** A wall clock beside the offset that it is read with. */
-function instant(id, field, value, tell) {
-  const [, clock = "", offset = "+00:00"] = /^(.{16})(?::\d\d)?(?:\.\d+)?(Z|[+-]\d\d:\d\d)$/.exec(value ?? "") ?? [];
+function instant(id, field, value, tell, document) {
+  const [, clock = "", offset = usualOffset(document)] = /^(.{16})(?::\d\d)?(?:\.\d+)?(Z|[+-]\d\d:\d\d)$/.exec(value ?? "") ?? [];
   const time = el("input", { id, type: "datetime-local", value: clock, "aria-describedby": described(id, field) });
   const zone = el("input", { type: "text", value: offset, size: "6", "aria-label": `${field.label}: offset from UTC` });
   const changed = () => tell(time.value ? `${time.value}:00${zone.value.trim()}` : undefined);
