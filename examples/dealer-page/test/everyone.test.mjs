@@ -1,7 +1,7 @@
 // For everyone: phone and desk, light and dark, screen readers, no network, paper.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { demo, fresh, jobs, openFile, planned, served, shots, toAccount, violations } from "./harness.mjs";
+import { demo, fresh, jobs, openFile, planned, serveAgain, served, shots, toAccount, violations } from "./harness.mjs";
 
 const unfold = (page) => page.evaluate(() => document.querySelectorAll("details").forEach((details) => (details.open = true)));
 const fits = async (page, width, state) => assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= width, state);
@@ -79,14 +79,17 @@ test("it is printed", async () => {
   assert.equal(await page.isVisible("#forms"), false);
 });
 
-test("it works without a network after the first visit, server and all gone", async () => {
-  const page = await fresh();
+test("it works without a network after the first visit, and without its server", async () => {
+  await fresh();
+  const page = await served.context.newPage();
+  const other = await serveAgain();
+  await page.goto(`${other.address}/`);
   await page.evaluate(() => navigator.serviceWorker.ready);
-  await page.reload();
   await planned(page);
+  other.close();
   await served.context.setOffline(true);
   await page.goto("about:blank");
-  await page.goto(`${served.server.address}/`);
+  await page.goto(`${other.address}/`);
   await planned(page);
   assert.match(await page.innerText("#title"), /Quillwater/);
   await toAccount(page);

@@ -20,6 +20,8 @@ export const demoRun = find(runs(), "dealer_day_run.json");
 export const sheet = (example) => text(new URL(`${example}.txt`, work));
 
 export const served = {};
+/** Another server of the page. */
+export const serveAgain = () => serve({ "": `${here}dist` });
 
 before(async () => {
   execFileSync(process.execPath, ["build.mjs"], { cwd: here, stdio: "inherit" });

@@ -99,8 +99,11 @@ test("the pictures have a mark for each thing", async () => {
   assert.equal(await many("alive", "minimum", "line"), new Set(living.map(({ minimum }) => minimum.value)).size);
   assert.equal(await many("alive", "plant-by", "line"), new Set(living.map(({ plant_by: by }) => by.slice(0, 10))).size);
   assert.equal(await many("alive", "uncertainty", "path"), 0);
-  const shares = plan.actives.filter((one) => one.share_of_season_limit !== undefined).length;
-  assert.equal(await many("allowed", "share-of-a-limit", "rect"), shares + plan.orders.filter(({ liquid }) => liquid.limit).length);
+  // Orders that use the same share of one limit share a bar: rates by mass are alike on all orders.
+  const season = plan.actives.filter((one) => one.share_of_season_limit !== undefined).map((one) => `${one.active} ${one.share_of_season_limit.toPrecision(9)}`);
+  const liquid = plan.orders.filter(({ liquid }) => liquid.limit).map(({ liquid }) => liquid.per_mass.value.toPrecision(9));
+  const labels = JSON.parse(demo.given).treatments.filter((one) => one.max_rate).length;
+  assert.equal(await many("allowed", "share-of-a-limit", "rect"), new Set(season).size + new Set(liquid).size + labels);
 });
 
 test("a dose that hangs on the size of the seed is drawn with what the size leaves open", async () => {
@@ -141,4 +144,26 @@ test("it prints the plan alone", async () => {
   for (const only of ["#forms", "header nav", ".views"]) assert.equal(await page.locator(only).first().isVisible(), false, only);
   assert.equal(await page.isVisible("#pour"), true);
   assert.equal(await page.evaluate(() => getComputedStyle(document.querySelector(".desk")).display), "block");
+});
+
+test("each limit has its share, whatever basis it is stated in", async () => {
+  const page = await fresh();
+  const job = {
+    units: "us",
+    orders: [{ order: "7", lot: "K-3", amount: "12000 lb", size: "2800 seeds/lb", bushel: "60 lb", sowing: { rate: "140000 seeds/ac" } }],
+    treatments: [
+      { product: "By mass", rate: "2 fl oz/cwt", max_rate: "4 fl oz/cwt", tank: "T", density: "1 kg/L", actives: [{ active: "a", content: "100 g/kg" }] },
+      { product: "By unit", rate: "1 fl oz/unit", max_rate: "1.25 fl oz/unit", label_unit: "140000 seeds", tank: "T" },
+      { product: "By bushel", rate: "1 fl oz/bu", max_rate: "2.5 fl oz/bu", tank: "T" },
+      { product: "By area", rate: "1 fl oz/ac", max_rate: "1.6 fl oz/ac", tank: "T" },
+    ],
+    tanks: [{ tank: "T", capacity: "50 gal" }],
+    actives: [{ active: "a", max_per_mass: "520 mg/kg", max_per_seed: "0.1 mg/seed" }],
+  };
+  await openFile(page, "limits.json", job);
+  await page.waitForSelector("#allowed .mark-share-of-a-limit rect");
+  // Worked by hand: 2 of 4, 1 of 1.25, 1 of 2.5, 1 of 1.6; 2 fl oz (29.573 53 mL each) at 1 kg/L and 10 % over 100 lb (45.359 237 kg) is
+  // 130.396 mg/kg, 25.1 % of 520; over 2800 seeds a lb (453.592 37 g) it is 0.021 124 mg a seed, 21.1 % of 0.1.
+  const shares = await page.locator("#allowed tbody td").allTextContents();
+  assert.deepEqual(shares, ["50.0%", "80.0%", "40.0%", "62.5%", "25.1%", "21.1%"]);
 });

@@ -14,14 +14,8 @@ export { Plot };
 
 export const short = (text, length = 20) => (text.length > length ? `${text.slice(0, length - 1)}…` : text);
 
-const LETTER = 7.2;
-const TICK = 14;
-const most = () => room() * 0.5;
-
 /** Space for names on the left. */
-export const margin = (names) => Math.min(most(), TICK + LETTER * Math.max(...names.map((name) => name.length)));
-/** How many letters of a name that space has. */
-export const letters = () => Math.floor((most() - TICK) / LETTER);
+export const margin = (names) => Math.min(room() * 0.5, 14 + 7.2 * Math.max(...names.map((name) => name.length)));
 
 /** Items by what they share, in the order of the first of each. */
 export function gathered(items, key) {

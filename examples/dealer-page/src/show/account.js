@@ -97,7 +97,7 @@ function actives({ orders }) {
   const all = orders.flatMap(({ order, actives }) => actives.map((one) => ({ order, ...one })));
   if (!all.length) return el("p", {}, "No active ingredient was applied that is known here.");
   const shares = all.filter((one) => one.share_of_season_limit !== undefined)
-    .map(({ order, active, share_of_season_limit: share }) => ({ order, limit: `season, ${active}`, share }));
+    .map(({ order, active, share_of_season_limit: share }) => ({ order, limit: `${active}, in the season`, share }));
   const words = gathered(all, ({ active }) => active).map((own) =>
     table(own[0].active, [
       ["Order", own.map(({ order }) => together(order))],

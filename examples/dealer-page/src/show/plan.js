@@ -16,7 +16,7 @@ export function showPlan(job, plan, goTo) {
   body("open-packs", packs(plan), cost(job, plan));
   body("pour", pours(job, plan), drying(job, plan), dry(plan));
   body("pump", orders(job, plan));
-  body("allowed", allowed(plan));
+  body("allowed", allowed(job, plan));
   body("tag", tags(plan));
 }
 
