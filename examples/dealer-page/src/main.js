@@ -34,8 +34,8 @@ const VIEWS = {
       const made = plan(job);
       showPlan(job, made, shower);
       const own = (drawn += 1);
-      const later = () => own === drawn && showAlive(job, made);
-      globalThis.requestIdleCallback ? requestIdleCallback(later, { timeout: 500 }) : setTimeout(later);
+      const isCurrent = () => own === drawn;
+      setTimeout(() => isCurrent() && showAlive(job, made, isCurrent));
       return made.findings;
     },
     done: "Planned",
@@ -163,6 +163,7 @@ const isRun = (given) => given !== null && typeof given === "object" && "job" in
 function take(given, said) {
   if (given === null || typeof given !== "object" || Array.isArray(given)) throw new TypeError("it holds no document.");
   isEdited = false;
+  drawn += 1;
   if (isRun(given)) ({ job, ...run } = given);
   else [job, run] = [given, noRun];
   for (const [id, { form: root }] of Object.entries(VIEWS)) {

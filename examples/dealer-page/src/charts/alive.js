@@ -10,7 +10,8 @@ const DAY = 86_400_000;
 const STEPS = 40;
 export const BECAUSE = { on_seed_life: "its life on the seed", partner: "a partner on the seed", minimum: "the minimum" };
 
-export function alive(job, plan) {
+/** Gives nothing if `isCurrent` says, on the way, that the plan is no longer that of the form. */
+export async function alive(job, plan, isCurrent) {
   const living = doses(plan);
   if (!living.length) return el("p", {}, "No product of this job is alive.");
   const words = table("Living cells on a seed", by(living, {
@@ -26,7 +27,12 @@ export function alive(job, plan) {
     .filter(({ plant_by: by, order }) => by && starts[order])
     .map((one) => ({ ...one, days: (Date.parse(one.plant_by) - starts[one.order]) / DAY }));
   const last = Math.max(40, ...ends.map(({ days }) => days * 1.15));
-  const curve = Array.from({ length: STEPS + 1 }, (_, at) => after(job, Number(((at * last) / STEPS).toFixed(3)))).flat();
+  const curve = [];
+  for (let at = 0; at <= STEPS; at++) {
+    curve.push(...after(job, Number(((at * last) / STEPS).toFixed(3))));
+    await breath();
+    if (!isCurrent()) return undefined;
+  }
   if (!curve.length) return [el("p", {}, "Say how the cells die off, and the curve is drawn here."), words];
   const band = uncertain(job, plan, living, curve);
   const minimum = [...new Set(living.map(({ minimum }) => minimum?.value).filter(Boolean))];
@@ -51,12 +57,19 @@ const firstSeed = (plan) =>
       .flatMap(({ ready_at: at, orders }) => orders.map(({ order }) => [order, Date.parse(at)])).reverse(),
   );
 
+/** Lets the page do what else is waiting: many orders make many plans. */
+const breath = () => new Promise((done) => setTimeout(done));
+
+/** Mixes do not matter to the cells on a seed, and few of them are soon planned. */
+const VAST = "100000 gal";
+
 /** Cells on a seed of each order after so many days: the same job, planted then. Instants do not matter to it. */
 function after(job, days) {
   const planting = ({ plant_on: _, plant_after: __, ...rest } = {}) => ({ ...rest, plant_after: `${days} d` });
   const { work: _, ...rest } = job;
   const asked = {
     ...rest,
+    ...(job.tanks && { tanks: job.tanks.map((tank) => ({ ...tank, capacity: VAST })) }),
     after: planting(job.after ?? undefined),
     orders: job.orders.map((order) => (order.after ? { ...order, after: planting(order.after) } : order)),
   };

@@ -21,8 +21,9 @@ export function showPlan(job, plan, goTo) {
 }
 
 /** Drawn after the rest: the curve asks the planner for many days. */
-export function showAlive(job, plan) {
-  body("alive", alive(job, plan));
+export async function showAlive(job, plan, isCurrent) {
+  const drawn = await alive(job, plan, isCurrent);
+  if (drawn) body("alive", drawn);
 }
 
 const batchesOf = (plan) => plan.tanks.flatMap(({ batches }) => batches);
