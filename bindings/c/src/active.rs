@@ -4,12 +4,13 @@ use core::mem::MaybeUninit;
 
 use hilum::rate::Content;
 
-use crate::call::{Answer, choice, give, need};
+use crate::call::{Answer, give, need};
 use crate::dose::active::hilum_active_per_mass;
 use crate::dose::dry::hilum_dry_per_mass;
 use crate::dose::liquid::hilum_rate_per_mass;
 use crate::quantity::amount::hilum_share;
 use crate::quantity::content::{hilum_active_content, hilum_density};
+use crate::status::Status;
 
 /// A content is stated per volume of product: g/L, lb/gal.
 pub const HILUM_PER_VOLUME: i32 = 1;
@@ -30,12 +31,11 @@ pub struct hilum_content {
 
 impl hilum_content {
     fn core(self) -> Answer<Content> {
-        type Make = fn(hilum_content) -> Answer<Content>;
-        const CHOICES: [(i32, Make); 2] = [
-            (HILUM_PER_VOLUME, |content| Ok(Content::PerVolume(content.per_volume.core()?))),
-            (HILUM_BY_MASS, |content| Ok(Content::ByMass(content.by_mass.core()?))),
-        ];
-        choice(self.stated, &CHOICES)?(self)
+        match self.stated {
+            HILUM_PER_VOLUME => Ok(Content::PerVolume(self.per_volume.core()?)),
+            HILUM_BY_MASS => Ok(Content::ByMass(self.by_mass.core()?)),
+            _ => Err(Status::NO_SUCH_CHOICE),
+        }
     }
 }
 

@@ -179,7 +179,11 @@ impl<'a> Work<'a> {
     }
 }
 
-/// A choice by its number.
-pub(crate) fn choice<T: Copy>(number: i32, choices: &[(i32, T)]) -> Answer<T> {
-    choices.iter().find(|(own, _)| *own == number).map(|(_, choice)| *choice).ok_or(Status::NO_SUCH_CHOICE)
+/// A field that is 1 or 0.
+pub(crate) const fn yes_or_no(number: i32) -> Answer<bool> {
+    match number {
+        0 => Ok(false),
+        1 => Ok(true),
+        _ => Err(Status::NO_SUCH_CHOICE),
+    }
 }

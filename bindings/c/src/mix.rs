@@ -6,10 +6,11 @@ use hilum::mix::{self, HoldUp, MinFill, Slurry, Water};
 use hilum::quantity::{Measure, Volume};
 use hilum::rate::RatePerMass;
 
-use crate::call::{self, Answer, choice, give, need};
+use crate::call::{self, Answer, give, need};
 use crate::dose::liquid::hilum_rate_per_mass;
 use crate::quantity::amount::{hilum_mass, hilum_share, hilum_volume};
 use crate::quantity::content::hilum_density;
+use crate::status::Status;
 
 /// No water is added.
 pub const HILUM_NO_WATER: i32 = 0;
@@ -30,13 +31,12 @@ pub struct hilum_water {
 
 impl hilum_water {
     fn core(self) -> Answer<Water> {
-        type Make = fn(hilum_rate_per_mass) -> Answer<Water>;
-        const CHOICES: [(i32, Make); 3] = [
-            (HILUM_NO_WATER, |_| Ok(Water::None)),
-            (HILUM_WATER_UP_TO, |volume| Ok(Water::UpTo(volume.core()?))),
-            (HILUM_WATER_PLUS, |volume| Ok(Water::Plus(volume.core()?))),
-        ];
-        choice(self.how, &CHOICES)?(self.volume)
+        match self.how {
+            HILUM_NO_WATER => Ok(Water::None),
+            HILUM_WATER_UP_TO => Ok(Water::UpTo(self.volume.core()?)),
+            HILUM_WATER_PLUS => Ok(Water::Plus(self.volume.core()?)),
+            _ => Err(Status::NO_SUCH_CHOICE),
+        }
     }
 }
 

@@ -8,7 +8,7 @@ use hilum::treater::monitor::{
 };
 
 use crate::account::achieved::verdict;
-use crate::call::{Answer, choice, give, need};
+use crate::call::{Answer, give, need};
 use crate::dose::liquid::hilum_rate_per_mass;
 use crate::opaque;
 use crate::quantity::amount::{hilum_mass, hilum_share, hilum_time, hilum_volume};
@@ -95,26 +95,22 @@ fn volume_flow(flow: hilum_flow) -> VolumeFlow {
 impl hilum_seed_sensor {
     fn core(self) -> Answer<SeedSensor> {
         let most = mass_flow(self.most);
-        choice(
-            self.shows,
-            &[
-                (HILUM_TOTAL, SeedSensor::Total { resolution: self.total_resolution.into(), most }),
-                (HILUM_FLOW, SeedSensor::Flow { resolution: mass_flow(self.flow_resolution), most }),
-            ],
-        )
+        match self.shows {
+            HILUM_TOTAL => Ok(SeedSensor::Total { resolution: self.total_resolution.into(), most }),
+            HILUM_FLOW => Ok(SeedSensor::Flow { resolution: mass_flow(self.flow_resolution), most }),
+            _ => Err(Status::NO_SUCH_CHOICE),
+        }
     }
 }
 
 impl hilum_liquid_sensor {
     fn core(self) -> Answer<LiquidSensor> {
         let (resolution, most) = (self.resolution.into(), volume_flow(self.most));
-        choice(
-            self.shows,
-            &[
-                (HILUM_TOTAL, LiquidSensor::Total { resolution, most }),
-                (HILUM_TANK, LiquidSensor::Tank { resolution, most }),
-            ],
-        )
+        match self.shows {
+            HILUM_TOTAL => Ok(LiquidSensor::Total { resolution, most }),
+            HILUM_TANK => Ok(LiquidSensor::Tank { resolution, most }),
+            _ => Err(Status::NO_SUCH_CHOICE),
+        }
     }
 }
 
@@ -131,25 +127,21 @@ impl hilum_monitor_setup {
 
 impl hilum_seed_reading {
     fn core(self) -> Answer<SeedReading> {
-        choice(
-            self.shows,
-            &[
-                (HILUM_TOTAL, SeedReading::Total(self.total.into())),
-                (HILUM_FLOW, SeedReading::Flow(mass_flow(self.flow))),
-            ],
-        )
+        match self.shows {
+            HILUM_TOTAL => Ok(SeedReading::Total(self.total.into())),
+            HILUM_FLOW => Ok(SeedReading::Flow(mass_flow(self.flow))),
+            _ => Err(Status::NO_SUCH_CHOICE),
+        }
     }
 }
 
 impl hilum_liquid_reading {
     fn core(self) -> Answer<LiquidReading> {
-        choice(
-            self.shows,
-            &[
-                (HILUM_TOTAL, LiquidReading::Total(self.volume.into())),
-                (HILUM_TANK, LiquidReading::Tank(self.volume.into())),
-            ],
-        )
+        match self.shows {
+            HILUM_TOTAL => Ok(LiquidReading::Total(self.volume.into())),
+            HILUM_TANK => Ok(LiquidReading::Tank(self.volume.into())),
+            _ => Err(Status::NO_SUCH_CHOICE),
+        }
     }
 }
 
@@ -251,10 +243,22 @@ fn feed<const N: usize, const WORDS: usize>(
     readings: (Option<&hilum_seed_reading>, Option<&hilum_liquid_reading>),
     out: Option<&mut MaybeUninit<hilum_report>>,
 ) -> i32 {
+    let monitor = words.ok_or(Status::NULL).and_then(opaque::open_mut::<Monitor<N>, WORDS>);
+    match monitor {
+        Ok(monitor) => report(&mut |seed, liquid| monitor.feed(at.into(), seed, liquid), readings, out),
+        Err(status) => give(out, || Err(status)),
+    }
+}
+
+/// One code for windows of every length.
+fn report(
+    feed: &mut dyn FnMut(SeedReading, LiquidReading) -> Result<Report, hilum::Error>,
+    readings: (Option<&hilum_seed_reading>, Option<&hilum_liquid_reading>),
+    out: Option<&mut MaybeUninit<hilum_report>>,
+) -> i32 {
     give(out, || {
-        let monitor = opaque::open_mut::<Monitor<N>, WORDS>(words.ok_or(Status::NULL)?)?;
         let (seed, liquid) = (need(readings.0)?.core()?, need(readings.1)?.core()?);
-        Ok(monitor.feed(at.into(), seed, liquid)?.into())
+        Ok(feed(seed, liquid)?.into())
     })
 }
 

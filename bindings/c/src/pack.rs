@@ -7,7 +7,7 @@ use hilum::pack::{self, Coverage, MOST_SIZES, Objective, PackSize, Price, Proof,
 use hilum::quantity::{Mass, Measure};
 use hilum::rate::{Dry, Liquid};
 
-use crate::call::{self, Answer, choice, give};
+use crate::call::{self, Answer, give};
 use crate::dose::dry::hilum_dry_per_mass;
 use crate::dose::liquid::hilum_rate_per_mass;
 use crate::quantity::amount::{hilum_mass, hilum_volume};
@@ -252,15 +252,15 @@ pub unsafe extern "C" fn hilum_pack_choose(
     objective: i32,
     out: Option<&mut MaybeUninit<hilum_choice>>,
 ) -> i32 {
-    const OBJECTIVES: [(i32, Objective); 3] = [
-        (HILUM_LEAST_LEFTOVER, Objective::LeastLeftover),
-        (HILUM_LEAST_COST, Objective::LeastCost),
-        (HILUM_FEWEST_SETS, Objective::FewestSets),
-    ];
     give(out, || {
         // SAFETY: the conventions.
         let sizes = unsafe { call::list(sizes, n) }?;
-        let objective = choice(objective, &OBJECTIVES)?;
+        let objective = match objective {
+            HILUM_LEAST_LEFTOVER => Ok(Objective::LeastLeftover),
+            HILUM_LEAST_COST => Ok(Objective::LeastCost),
+            HILUM_FEWEST_SETS => Ok(Objective::FewestSets),
+            _ => Err(Status::NO_SUCH_CHOICE),
+        }?;
         let (first, more) = sizes.split_first().ok_or(Status::SIZES_OF_PACK)?;
         let mut all = [first.core()?; MOST_SIZES];
         let room = all.get_mut(1..n).ok_or(Status::SIZES_OF_PACK)?;

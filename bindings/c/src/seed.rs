@@ -5,9 +5,10 @@ use core::mem::MaybeUninit;
 use hilum::quantity::{Mass, Measure};
 use hilum::seed::{Bushel, SeedSize, SeedUnit, Sown, UnitOfMass, UnitOfSeeds, pure_live_seed};
 
-use crate::call::{Answer, choice, give, give_both, need};
+use crate::call::{Answer, give, give_both, need};
 use crate::quantity::amount::{hilum_area, hilum_mass, hilum_seeds, hilum_share};
 use crate::quantity::sown::{hilum_mass_per_area, hilum_mass_per_seed, hilum_seed_size, hilum_sown};
+use crate::status::Status;
 
 /// The crop's standard bushel: a mass by law or custom (60 lb for soybean), not a test weight.
 #[repr(C)]
@@ -42,12 +43,11 @@ pub struct hilum_seed_unit {
 
 impl hilum_seed_unit {
     pub(crate) fn core(self) -> Answer<SeedUnit> {
-        type Make = fn(hilum_seed_unit) -> Answer<SeedUnit>;
-        const CHOICES: [(i32, Make); 2] = [
-            (HILUM_UNIT_OF_SEEDS, |unit| Ok(SeedUnit::Count(UnitOfSeeds::new(unit.seeds.into())?))),
-            (HILUM_UNIT_OF_MASS, |unit| Ok(SeedUnit::Mass(UnitOfMass::new(unit.mass.into())?))),
-        ];
-        choice(self.is, &CHOICES)?(self)
+        match self.is {
+            HILUM_UNIT_OF_SEEDS => Ok(SeedUnit::Count(UnitOfSeeds::new(self.seeds.into())?)),
+            HILUM_UNIT_OF_MASS => Ok(SeedUnit::Mass(UnitOfMass::new(self.mass.into())?)),
+            _ => Err(Status::NO_SUCH_CHOICE),
+        }
     }
 }
 

@@ -155,7 +155,7 @@ impl Row {
 /// ```
 #[must_use]
 pub fn find(number: u16) -> Option<Row> {
-    dictionary::TABLE.iter().copied().flatten().copied().find(|row| row.number == number)
+    dictionary::TABLE.iter().find_map(|span| span.row(number))
 }
 
 /// One entry of the data dictionary.

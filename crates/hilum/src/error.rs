@@ -302,14 +302,25 @@ pub enum Argument {
 /// # Errors
 /// Which of that it is not, with the value.
 pub fn positive(argument: Argument, value: f64) -> Result<f64, Error> {
-    if (SMALLEST..=LARGEST).contains(&value) {
-        Ok(value)
-    } else if !value.is_finite() {
-        Err(Error::NotFinite { argument, value })
+    if is_positive(value) { Ok(value) } else { Err(not_positive(argument, value)) }
+}
+
+/// Doubles from 0 on are ordered as their bits are, and the bits of all others lie above: no comparison of
+/// doubles, which a microcontroller does in software.
+fn is_positive(value: f64) -> bool {
+    (SMALLEST.to_bits()..=LARGEST.to_bits()).contains(&value.to_bits())
+}
+
+/// Why a number is not positive.
+#[cold]
+#[inline(never)]
+fn not_positive(argument: Argument, value: f64) -> Error {
+    if !value.is_finite() {
+        Error::NotFinite { argument, value }
     } else if value <= 0.0 {
-        Err(Error::NotPositive { argument, value })
+        Error::NotPositive { argument, value }
     } else {
-        Err(Error::OutOfRange { argument, value })
+        Error::OutOfRange { argument, value }
     }
 }
 

@@ -36,7 +36,8 @@ pub fn floor(x: f64) -> f64 {
 /// The whole number at or above x.
 #[must_use]
 pub fn ceil(x: f64) -> f64 {
-    libm::ceil(x)
+    // The same number, sign of 0 included, without a second function on a microcontroller.
+    -libm::floor(-x)
 }
 
 /// The nearest whole number; halves go away from 0.

@@ -3,12 +3,13 @@
 use hilum::batch::{Filling, Need, Order, Refill, SetSize, Shift, Tank};
 use hilum::quantity::{MassFlow, Measure, VolumePerMass};
 
-use crate::call::{Answer, choice};
+use crate::call::Answer;
 use crate::dose::liquid::hilum_rate_per_mass;
 use crate::pack::HILUM_NO_LIMIT;
 use crate::quantity::Quantity;
 use crate::quantity::amount::{hilum_mass, hilum_time, hilum_volume};
 use crate::quantity::flow::hilum_seed_flow;
+use crate::status::Status;
 
 /// Orders in one plan, at most.
 pub const HILUM_MOST_ORDERS: usize = 10_000;
@@ -149,10 +150,11 @@ impl hilum_batch_tank {
             capacity: self.capacity.into(),
             hold_up: self.hold_up.into(),
             mixing: self.mixing.into(),
-            refill: choice(
-                self.refill,
-                &[(HILUM_WHEN_EMPTY, Refill::WhenEmpty), (HILUM_TOP_UP, Refill::TopUp)],
-            )?,
+            refill: match self.refill {
+                HILUM_WHEN_EMPTY => Ok(Refill::WhenEmpty),
+                HILUM_TOP_UP => Ok(Refill::TopUp),
+                _ => Err(Status::NO_SUCH_CHOICE),
+            }?,
             pot_life: limited.then(|| self.pot_life.into()),
             filling: if sets.is_empty() { Filling::Measured } else { Filling::Sets(sets) },
         })

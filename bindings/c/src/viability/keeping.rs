@@ -8,10 +8,11 @@ use hilum::viability::storage::{self, Warmth};
 use hilum::viability::{self, Because, Crossing, Life, PlantBy, plant_by};
 
 use super::survival::{hilum_period, hilum_survival, stored};
-use crate::call::{self, Answer, choice, give, hilum_work};
+use crate::call::{self, Answer, give, hilum_work};
 use crate::dose::cells::hilum_cells_per_seed;
 use crate::quantity::amount::hilum_time;
 use crate::quantity::temperature::hilum_temperature;
+use crate::status::Status;
 
 /// The count is below the minimum from the start.
 pub const HILUM_ALREADY_BELOW: i32 = 1;
@@ -44,14 +45,12 @@ impl From<Crossing> for hilum_crossing {
 impl hilum_crossing {
     fn core(self) -> Answer<Crossing> {
         let at = Life::new(self.at.into())?;
-        choice(
-            self.is,
-            &[
-                (HILUM_ALREADY_BELOW, Crossing::AlreadyBelow),
-                (HILUM_AT, Crossing::At(at.get())),
-                (HILUM_NEVER, Crossing::Never),
-            ],
-        )
+        match self.is {
+            HILUM_ALREADY_BELOW => Ok(Crossing::AlreadyBelow),
+            HILUM_AT => Ok(Crossing::At(at.get())),
+            HILUM_NEVER => Ok(Crossing::Never),
+            _ => Err(Status::NO_SUCH_CHOICE),
+        }
     }
 }
 

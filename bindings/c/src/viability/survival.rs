@@ -7,10 +7,11 @@ use hilum::viability::{
     DecimalReduction, Model, Period, Reference, Survival, TwoPhase, WeibullScale, WeibullShape,
 };
 
-use crate::call::{self, Answer, Work, choice, give, hilum_work, need};
+use crate::call::{self, Answer, Work, give, hilum_work, need, yes_or_no};
 use crate::dose::cells::hilum_cells_per_seed;
 use crate::quantity::amount::{hilum_share, hilum_temperature_difference, hilum_time};
 use crate::quantity::temperature::hilum_temperature;
+use crate::status::Status;
 
 /// The time in which nine of ten cells die: the D value.
 #[repr(C)]
@@ -66,24 +67,25 @@ pub struct hilum_survival {
 
 impl hilum_survival {
     fn core(self) -> Answer<Survival> {
-        type Make = fn(hilum_survival) -> Answer<Model>;
-        const CURVES: [(i32, Make); 3] = [
-            (HILUM_LOG_LINEAR, |curve| Ok(Model::LogLinear(curve.reduction.core()?))),
-            (HILUM_WEIBULL, |curve| {
-                Ok(Model::Weibull {
-                    scale: WeibullScale::new(curve.scale.into())?,
-                    shape: WeibullShape::new(Ratio::from_base(curve.shape))?,
-                })
-            }),
-            (HILUM_TWO_PHASE, |curve| {
-                let fraction = curve.fraction.core()?;
-                Ok(Model::TwoPhase(TwoPhase::new(fraction, curve.fast.core()?, curve.reduction.core()?)?))
-            }),
-        ];
-        let reference = choice(self.has_reference, &[(0, false), (1, true)])?;
-        let reference =
-            if reference { Some(Reference::new(self.reference.core()?, self.z.into())?) } else { None };
-        Ok(Survival::new(choice(self.curve, &CURVES)?(self)?, reference))
+        let reference = if yes_or_no(self.has_reference)? {
+            Some(Reference::new(self.reference.core()?, self.z.into())?)
+        } else {
+            None
+        };
+        let model = match self.curve {
+            HILUM_LOG_LINEAR => Model::LogLinear(self.reduction.core()?),
+            HILUM_WEIBULL => Model::Weibull {
+                scale: WeibullScale::new(self.scale.into())?,
+                shape: WeibullShape::new(Ratio::from_base(self.shape))?,
+            },
+            HILUM_TWO_PHASE => Model::TwoPhase(TwoPhase::new(
+                self.fraction.core()?,
+                self.fast.core()?,
+                self.reduction.core()?,
+            )?),
+            _ => return Err(Status::NO_SUCH_CHOICE),
+        };
+        Ok(Survival::new(model, reference))
     }
 }
 
@@ -101,8 +103,11 @@ pub struct hilum_period {
 
 impl hilum_period {
     fn core(self) -> Answer<Period> {
-        let known = choice(self.known, &[(0, false), (1, true)])?;
-        let at = if known { Some(hilum::quantity::Temperature::from_celsius(self.at.celsius)) } else { None };
+        let at = if yes_or_no(self.known)? {
+            Some(hilum::quantity::Temperature::from_celsius(self.at.celsius))
+        } else {
+            None
+        };
         Ok(Period::new(self.lasts.into(), at)?)
     }
 }

@@ -5,12 +5,13 @@ use core::mem::MaybeUninit;
 use hilum::viability::{Titre, TitrePerMass, TitrePerVolume};
 
 use crate::active::{HILUM_BY_MASS, HILUM_PER_VOLUME};
-use crate::call::{Answer, choice, give, need};
+use crate::call::{Answer, give, need};
 use crate::dose::cells::hilum_cells_per_seed;
 use crate::dose::dry::hilum_dry_per_seed;
 use crate::dose::liquid::hilum_rate_per_seed;
 use crate::quantity::amount::{hilum_mass, hilum_share, hilum_volume};
 use crate::quantity::content::{hilum_density, hilum_titre_per_mass, hilum_titre_per_volume};
+use crate::status::Status;
 
 /// How a maker states the living cells of a product.
 #[repr(C)]
@@ -26,12 +27,11 @@ pub struct hilum_titre {
 
 impl hilum_titre {
     fn core(self) -> Answer<Titre> {
-        type Make = fn(hilum_titre) -> Answer<Titre>;
-        const CHOICES: [(i32, Make); 2] = [
-            (HILUM_PER_VOLUME, |titre| Ok(Titre::PerVolume(titre.per_volume.core()?))),
-            (HILUM_BY_MASS, |titre| Ok(Titre::PerMass(titre.per_mass.core()?))),
-        ];
-        choice(self.stated, &CHOICES)?(self)
+        match self.stated {
+            HILUM_PER_VOLUME => Ok(Titre::PerVolume(self.per_volume.core()?)),
+            HILUM_BY_MASS => Ok(Titre::PerMass(self.per_mass.core()?)),
+            _ => Err(Status::NO_SUCH_CHOICE),
+        }
     }
 }
 

@@ -35,8 +35,8 @@ impl<Q: Carried> Controlled<Q> {
         }
     }
 
-    const fn rows(self) -> [Row; 5] {
-        [self.setpoint.row, self.actual.row, self.default.row, self.minimum.row, self.maximum.row]
+    const fn span(self) -> Span {
+        Span { first: self.setpoint.row, many: 5 }
     }
 }
 
@@ -61,8 +61,8 @@ impl<Q: Carried> Held<Q> {
         }
     }
 
-    const fn rows(self) -> [Row; 3] {
-        [self.setpoint.row, self.actual.row, self.maximum.row]
+    const fn span(self) -> Span {
+        Span { first: self.setpoint.row, many: 3 }
     }
 }
 
@@ -121,19 +121,46 @@ const fn millikelvin(number: u16) -> Entry<Temperature> {
     Entry { row: Row { zero: 273_150.0, most: 1_000_000, ..kelvin.row }, quantity: PhantomData }
 }
 
+/// Rows whose numbers follow each other and which carry the same: a row each would be 2 kB of a controller's flash.
+#[derive(Clone, Copy)]
+pub(super) struct Span {
+    first: Row,
+    many: u16,
+}
+
+impl Span {
+    /// The row of a number in this span.
+    pub(super) fn row(self, number: u16) -> Option<Row> {
+        let place = number.checked_sub(self.first.number)?;
+        (place < self.many).then_some(Row { number, ..self.first })
+    }
+}
+
+const fn one<Q>(entry: Entry<Q>) -> Span {
+    Span { first: entry.row, many: 1 }
+}
+
 /// All of them.
-pub(super) const TABLE: &[&[Row]] = &[
-    &VOLUME_PER_AREA.rows(),
-    &MASS_PER_AREA.rows(),
-    &SEEDS_PER_AREA.rows(),
-    &MASS_PER_MASS.rows(),
-    &VOLUME_PER_MASS.rows(),
-    &VOLUME_FLOW.rows(),
-    &MASS_FLOW.rows(),
-    &TEMPERATURE.rows(),
-    &VOLUME_HELD.rows(),
-    &MASS_HELD.rows(),
-    &SEEDS_HELD.rows(),
-    &[AMBIENT_TEMPERATURE.row, TOTAL_VOLUME.row, TOTAL_MASS.row, TOTAL_SEEDS.row, TOTAL_AREA.row],
-    &[DENSITY.row, THOUSAND_SEED_MASS.row, THOUSAND_SEED_VOLUME.row, SETPOINT_SHARE.row, ACTUAL_SHARE.row],
+pub(super) const TABLE: &[Span] = &[
+    VOLUME_PER_AREA.span(),
+    MASS_PER_AREA.span(),
+    SEEDS_PER_AREA.span(),
+    MASS_PER_MASS.span(),
+    VOLUME_PER_MASS.span(),
+    VOLUME_FLOW.span(),
+    MASS_FLOW.span(),
+    TEMPERATURE.span(),
+    VOLUME_HELD.span(),
+    MASS_HELD.span(),
+    SEEDS_HELD.span(),
+    one(AMBIENT_TEMPERATURE),
+    one(TOTAL_VOLUME),
+    one(TOTAL_MASS),
+    one(TOTAL_SEEDS),
+    one(TOTAL_AREA),
+    one(DENSITY),
+    one(THOUSAND_SEED_MASS),
+    one(THOUSAND_SEED_VOLUME),
+    one(SETPOINT_SHARE),
+    one(ACTUAL_SHARE),
 ];

@@ -33,7 +33,7 @@ fn a_temperature_counts_from_absolute_zero() {
 
 #[test]
 fn every_step_survives_the_way_out_and_back() {
-    for row in dictionary::TABLE.iter().copied().flatten() {
+    for row in (0..=u16::MAX).filter_map(find) {
         for steps in [0, 1, 2, 999, 65_537, 999_983, 123_456_789, i32::MAX] {
             if steps <= row.most {
                 assert_eq!(row.encode(row.decode(steps).unwrap()), Ok(steps), "{row:?}");
@@ -44,15 +44,21 @@ fn every_step_survives_the_way_out_and_back() {
 
 #[test]
 fn numbers_are_found_and_unique() {
-    let mut seen = [0_u16; 1_000];
-    for row in dictionary::TABLE.iter().copied().flatten() {
-        seen[usize::from(row.number)] += 1;
-        assert_eq!(find(row.number), Some(*row));
-        assert!(row.powers.name().is_some());
+    for number in 0..=u16::MAX {
+        let rows = || dictionary::TABLE.iter().filter_map(|span| span.row(number));
+        assert!(rows().count() <= 1);
+        assert!(rows().all(|row| row.number == number && row.powers.name().is_some()));
     }
-    assert!(seen.iter().all(|times| *times <= 1));
     assert_eq!(find(VOLUME_PER_MASS.actual.number()).map(|row| row.number), Some(32));
     assert_eq!((TEMPERATURE.minimum.number(), TEMPERATURE.default.number()), (580, 582));
+    // Each entry by its own number: what is found is what it carries.
+    for controlled in [VOLUME_PER_MASS.setpoint, VOLUME_PER_MASS.default, VOLUME_PER_MASS.maximum] {
+        assert_eq!(find(controlled.number()), Some(controlled.row));
+    }
+    for of in [TEMPERATURE.setpoint, TEMPERATURE.actual, TEMPERATURE.minimum, TEMPERATURE.default] {
+        assert_eq!(find(of.number()), Some(of.row));
+    }
+    assert_eq!(find(MASS_HELD.maximum.number()), Some(MASS_HELD.maximum.row));
     assert_eq!(find(20), None);
 }
 

@@ -44,8 +44,21 @@ pub(super) fn best(need: f64, sizes: &[PackSize], objective: Objective) -> Found
         most: levels.map(|level| level.stock),
     };
     let levels = levels.get(..sizes.len()).unwrap_or_default();
-    let mut search =
-        Search { levels, objective, slack, least_leftover: 0.0, best: None, nodes_left: MOST_NODES };
+    let mut swaps = [[Swap::NONE; MOST_SIZES]; MOST_SIZES];
+    for (swaps, this) in swaps.iter_mut().zip(levels) {
+        for (swap, other) in swaps.iter_mut().zip(levels) {
+            *swap = Swap::of(this, other).unwrap_or(Swap::NONE);
+        }
+    }
+    let mut search = Search {
+        levels,
+        swaps: &swaps,
+        objective,
+        slack,
+        least_leftover: 0.0,
+        best: None,
+        nodes_left: MOST_NODES,
+    };
     search.least_leftover = levels.first().map_or(0.0, |first| search.bound(&start, first).leftover);
     search.descend(0, &start);
     Found {
@@ -59,11 +72,27 @@ fn stock(size: &PackSize) -> f64 {
     size.stock.map_or(f64::INFINITY, f64::from)
 }
 
+fn price(size: &PackSize) -> f64 {
+    size.price.map_or(0.0, Price::number)
+}
+
 /// Sets of a later size that a swap takes out, and of this one that it puts in, for the same coverage.
 #[derive(Clone, Copy)]
 struct Swap {
     put_in: f64,
     taken_out: f64,
+}
+
+impl Swap {
+    const NONE: Self = Self { put_in: f64::INFINITY, taken_out: f64::INFINITY };
+
+    /// The fewest sets of a later size that make up whole sets of this one. Swapping them is never a loss:
+    /// this size comes first because it costs no more per coverage, or takes no more sets.
+    fn of(this: &Level, later: &Level) -> Option<Self> {
+        let measure = common_measure(this.covers, later.covers)?;
+        let (put_in, taken_out) = (later.covers / measure, this.covers / measure);
+        Some(Self { put_in: math::round(put_in), taken_out: math::round(taken_out) })
+    }
 }
 
 /// One size of pack, at its level of the search.
@@ -80,68 +109,42 @@ struct Level {
     cheapest: f64,
     /// Largest coverage from this level on.
     largest: f64,
-    /// With each later level.
-    swaps: [Swap; MOST_SIZES],
 }
 
 impl Level {
-    const NONE: Self = Self {
-        place: 0,
-        covers: 0.0,
-        price: 0.0,
-        stock: 0.0,
-        measure: 0.0,
-        cheapest: 0.0,
-        largest: 0.0,
-        swaps: [Swap { put_in: f64::INFINITY, taken_out: f64::INFINITY }; MOST_SIZES],
-    };
+    const NONE: Self =
+        Self { place: 0, covers: 0.0, price: 0.0, stock: 0.0, measure: 0.0, cheapest: 0.0, largest: 0.0 };
 
     fn new(place: usize, size: &PackSize) -> Self {
-        let covers = size.covers.0;
-        let price = size.price.map_or(0.0, Price::number);
+        let (covers, price) = (size.covers.0, price(size));
         let cheapest = price / covers;
-        let stock = stock(size);
-        Self { place, covers, price, stock, measure: covers, cheapest, largest: covers, ..Self::NONE }
+        Self { place, covers, price, stock: stock(size), measure: covers, cheapest, largest: covers }
     }
+}
 
-    /// Which of two sizes is decided first.
-    fn order(&self, other: &Self, objective: Objective) -> Ordering {
-        let by_price = compare(self.price * other.covers, other.price * self.covers);
-        let by_coverage = compare(other.covers, self.covers);
-        match objective {
-            Objective::FewestSets => by_coverage.then(by_price),
-            Objective::LeastLeftover | Objective::LeastCost => by_price.then(by_coverage),
-        }
-        .then(self.place.cmp(&other.place))
+/// Which of two sizes, each with its place, is decided first.
+fn order(one: (usize, &PackSize), other: (usize, &PackSize), objective: Objective) -> Ordering {
+    let (covers, other_covers) = (one.1.covers.0, other.1.covers.0);
+    let by_price = compare(price(one.1) * other_covers, price(other.1) * covers);
+    let by_coverage = compare(other_covers, covers);
+    match objective {
+        Objective::FewestSets => by_coverage.then(by_price),
+        Objective::LeastLeftover | Objective::LeastCost => by_price.then(by_coverage),
     }
-
-    /// The fewest sets of a later size that make up whole sets of this one. Swapping them is never a loss:
-    /// this size comes first because it costs no more per coverage, or takes no more sets.
-    fn swap(&self, later: &Self) -> Option<Swap> {
-        let measure = common_measure(self.covers, later.covers)?;
-        let (put_in, taken_out) = (later.covers / measure, self.covers / measure);
-        Some(Swap { put_in: math::round(put_in), taken_out: math::round(taken_out) })
-    }
+    .then(one.0.cmp(&other.0))
 }
 
 /// The sizes in the order in which they are decided, with what holds from each level on.
 fn levels(sizes: &[PackSize], objective: Objective) -> [Level; MOST_SIZES] {
     let mut levels = in_order(sizes, objective);
-    let mut after: Option<Level> = None;
+    let mut after: Option<&Level> = None;
     for level in levels.iter_mut().take(sizes.len()).rev() {
         if let Some(after) = after {
             level.measure = common_measure(level.covers, after.measure).unwrap_or(0.0);
             level.cheapest = level.cheapest.min(after.cheapest);
             level.largest = level.largest.max(after.largest);
         }
-        after = Some(*level);
-    }
-    let others = levels;
-    for level in levels.iter_mut().take(sizes.len()) {
-        let this = *level;
-        for (swap, other) in level.swaps.iter_mut().zip(&others) {
-            *swap = this.swap(other).unwrap_or(*swap);
-        }
+        after = Some(level);
     }
     levels
 }
@@ -151,15 +154,9 @@ fn in_order(sizes: &[PackSize], objective: Objective) -> [Level; MOST_SIZES] {
     let mut levels = [Level::NONE; MOST_SIZES];
     let mut taken = [false; MOST_SIZES];
     for level in levels.iter_mut().take(sizes.len()) {
-        let next = sizes
-            .iter()
-            .enumerate()
-            .zip(&mut taken)
-            .filter(|(_, taken)| !**taken)
-            .map(|((place, size), taken)| (Level::new(place, size), taken))
-            .min_by(|(one, _), (other, _)| one.order(other, objective));
-        if let Some((next, taken)) = next {
-            *level = next;
+        let left = sizes.iter().enumerate().zip(&mut taken).filter(|(_, taken)| !**taken);
+        if let Some((next, taken)) = left.min_by(|(one, _), (other, _)| order(*one, *other, objective)) {
+            *level = Level::new(next.0, next.1);
             *taken = true;
         }
     }
@@ -194,7 +191,7 @@ struct Node {
 
 impl Node {
     /// With so many sets of a level.
-    fn with(&self, depth: usize, level: &Level, sets: f64) -> Self {
+    fn with(&self, depth: usize, level: &Level, swaps: &[Swap], sets: f64) -> Self {
         let mut node = *self;
         node.remaining -= sets * level.covers;
         node.cost += sets * level.price;
@@ -202,7 +199,7 @@ impl Node {
         if let Some(count) = node.counts.get_mut(depth) {
             *count = sets;
         }
-        for (most, swap) in node.most.iter_mut().zip(&level.swaps).skip(depth + 1) {
+        for (most, swap) in node.most.iter_mut().zip(swaps).skip(depth + 1) {
             if sets + swap.put_in <= level.stock {
                 *most = most.min(swap.taken_out - 1.0);
             }
@@ -221,6 +218,8 @@ struct Score {
 
 struct Search<'a> {
     levels: &'a [Level],
+    /// Of each level with each later one.
+    swaps: &'a [[Swap; MOST_SIZES]; MOST_SIZES],
     objective: Objective,
     /// Seed below this does not count.
     slack: f64,
@@ -234,11 +233,13 @@ struct Search<'a> {
 impl Search<'_> {
     /// Decides the level at this depth and those after it.
     fn descend(&mut self, depth: usize, node: &Node) {
-        let (Some(level), Some(most)) = (self.levels.get(depth), node.most.get(depth)) else { return };
+        let (levels, swaps) = (self.levels, self.swaps);
+        let (Some(level), Some(swaps)) = (levels.get(depth), swaps.get(depth)) else { return };
+        let Some(most) = node.most.get(depth) else { return };
         let mut sets = math::ceil((node.remaining - self.slack) / level.covers).min(*most);
         while sets >= 0.0 && self.nodes_left > 0 {
             self.nodes_left -= 1;
-            let with = node.with(depth, level, sets);
+            let with = node.with(depth, level, swaps, sets);
             sets -= 1.0;
             if with.remaining <= self.slack {
                 self.offer(&with);

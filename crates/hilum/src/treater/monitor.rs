@@ -147,12 +147,18 @@ pub struct Report {
 /// The rate while running, over the last `N` readings and since the start.
 #[derive(Clone, Debug)]
 pub struct Monitor<const N: usize> {
+    watch: Watch,
+    /// A ring: the oldest of the last `N` points lies at `next` once it is full.
+    points: [Point; N],
+}
+
+/// All but the ring: one code for windows of every length.
+#[derive(Clone, Debug)]
+struct Watch {
     setup: Setup,
     bounds: Bounds,
     last: Option<Shown>,
     now: Point,
-    /// A ring: the oldest of the last `N` points lies at `next` once it is full.
-    points: [Point; N],
     next: usize,
 }
 
@@ -173,7 +179,8 @@ impl<const N: usize> Monitor<N> {
         const { assert!(N >= 2, "a window spans at least two readings") };
         let bounds = Bounds::new(&setup)?;
         let start = Point::default();
-        Ok(Self { setup, bounds, last: None, now: start, points: [start; N], next: 0 })
+        let watch = Watch { setup, bounds, last: None, now: start, next: 0 };
+        Ok(Self { watch, points: [start; N] })
     }
 
     /// Takes one reading of both sensors and says how things stand. `at` is the time on any clock.
@@ -182,6 +189,18 @@ impl<const N: usize> Monitor<N> {
     /// When a number is not finite or negative, or a reading is of another kind than its sensor. The
     /// monitor is then as it was before.
     pub fn feed(&mut self, at: Time, seed: SeedReading, liquid: LiquidReading) -> Result<Report, Error> {
+        self.watch.feed(&mut self.points, at, seed, liquid)
+    }
+}
+
+impl Watch {
+    fn feed(
+        &mut self,
+        points: &mut [Point],
+        at: Time,
+        seed: SeedReading,
+        liquid: LiquidReading,
+    ) -> Result<Report, Error> {
         let shown = Shown {
             at: not_negative(Argument::ReadingTime, at.value)?,
             seed: seed_shown(self.setup.seed, seed)?,
@@ -192,10 +211,10 @@ impl<const N: usize> Monitor<N> {
             Some(last) => self.count(last, shown),
         };
         if step == Step::First {
-            self.points = [self.now; N];
+            points.fill(self.now);
         }
         self.last = Some(shown);
-        let oldest = self.remember();
+        let oldest = self.remember(points);
         let judge = |from: Point| self.now.since(from).judge(&self.bounds, &self.setup);
         Ok(Report { window: judge(oldest), since_start: judge(Point::default()), step })
     }
@@ -230,17 +249,17 @@ impl<const N: usize> Monitor<N> {
     fn seed_step(&self, last: f64, shown: f64, seconds: f64) -> (f64, f64) {
         match self.setup.seed {
             SeedSensor::Total { .. } => (shown - last, 0.0),
-            SeedSensor::Flow { .. } => (f64::midpoint(last, shown) * seconds, seconds),
+            SeedSensor::Flow { .. } => (0.5 * (last + shown) * seconds, seconds),
         }
     }
 
     /// Keeps the present point and gives the oldest that is still kept.
-    fn remember(&mut self) -> Point {
-        if let Some(point) = self.points.get_mut(self.next) {
+    fn remember(&mut self, points: &mut [Point]) -> Point {
+        if let Some(point) = points.get_mut(self.next) {
             *point = self.now;
         }
-        self.next = (self.next + 1) % N;
-        self.points.get(self.next).copied().unwrap_or_default()
+        self.next = if self.next + 1 < points.len() { self.next + 1 } else { 0 };
+        points.get(self.next).copied().unwrap_or_default()
     }
 }
 

@@ -11,7 +11,7 @@ const SALTS: [&str; 9] =
 const SYMBOLS: [&str; 9] = ["Mo", "Zn", "Fe", "Cu", "Mn", "Co", "Ni", "Ag", "Hg"];
 
 /// Whether a constituent names a metal that can kill living cells near it: any of its words does, in any
-/// letter case, or it is the metal's symbol.
+/// letter case, or it is the metal's symbol and no other word (`"Mn"`, `"Zn²⁺"`).
 ///
 /// ```
 /// use hilum::viability::is_metal;
@@ -21,8 +21,15 @@ const SYMBOLS: [&str; 9] = ["Mo", "Zn", "Fe", "Cu", "Mn", "Co", "Ni", "Ag", "Hg"
 /// ```
 #[must_use]
 pub fn is_metal(constituent: &str) -> bool {
-    let word = |word: &str| NAMES.iter().chain(&SALTS).any(|name| name.eq_ignore_ascii_case(word));
-    constituent.split(|c: char| !c.is_ascii_alphanumeric()).any(word) || SYMBOLS.contains(&constituent.trim())
+    // Bytes do, and need no table of Unicode: no byte of a sign beyond ASCII is an ASCII letter.
+    let words = || {
+        let words = constituent.as_bytes().split(|byte| !byte.is_ascii_alphanumeric());
+        words.filter(|word| !word.is_empty())
+    };
+    let is = |name: &str, word: &[u8]| word.eq_ignore_ascii_case(name.as_bytes());
+    let symbol = |word: &[u8]| SYMBOLS.iter().any(|symbol| symbol.as_bytes() == word);
+    words().any(|word| NAMES.iter().chain(&SALTS).any(|name| is(name, word)))
+        || (words().count() == 1 && words().any(symbol))
 }
 
 #[cfg(test)]
@@ -31,12 +38,30 @@ mod tests {
 
     #[test]
     fn a_metal_is_a_word_of_its_own() {
-        for named in ["zinc", "ZINC", "chelated iron (EDTA)", "manganese,copper", "Ferrous sulphate", " Cu "]
-        {
+        for named in [
+            "zinc",
+            "ZINC",
+            "chelated iron (EDTA)",
+            "manganese,copper",
+            "Ferrous sulphate",
+            " Cu ",
+            "Zn²⁺",
+            "\u{a0}Cu\u{3000}",
+        ] {
             assert!(is_metal(named), "{named}");
         }
-        for other in ["", "zincate", "environment", "ironwood", "boron", "co-formulant", "silvery clay", "fe"]
-        {
+        for other in [
+            "",
+            "zincate",
+            "environment",
+            "ironwood",
+            "boron",
+            "co-formulant",
+            "silvery clay",
+            "fe",
+            "Co blue",
+            "²⁺",
+        ] {
             assert!(!is_metal(other), "{other}");
         }
     }

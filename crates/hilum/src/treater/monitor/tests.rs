@@ -34,7 +34,7 @@ fn tank(resolution: Volume, most: VolumeFlow) -> LiquidSensor {
 
 /// Feeds time in s, seed in kg, liquid in mL.
 fn feed<const N: usize>(monitor: &mut Monitor<N>, at: f64, seed: f64, liquid: f64) -> Report {
-    let liquid = match monitor.setup.liquid {
+    let liquid = match monitor.watch.setup.liquid {
         LiquidSensor::Total { .. } => LiquidReading::Total(ml(liquid)),
         LiquidSensor::Tank { .. } => LiquidReading::Tank(ml(liquid)),
     };
@@ -124,7 +124,7 @@ fn a_counter_that_starts_again_leaves_the_rate_alone() {
     let mut monitor = Monitor::<4>::new(setup(1.0, total, 1.0)).unwrap();
     let shown = [(0.0, 50_000.0), (50.0, 50_150.0), (0.0, 150.0), (50.0, 0.0), (100.0, 150.0)];
     let steps = shown.map(|(seed, liquid)| {
-        let at = monitor.last.map_or(0.0, |last| last.at + 10.0);
+        let at = monitor.watch.last.map_or(0.0, |last| last.at + 10.0);
         let report = feed(&mut monitor, at, seed, liquid);
         (report.step, report.since_start.rate)
     });
@@ -155,7 +155,7 @@ fn a_kicked_hopper_is_left_out_but_a_flickering_digit_is_not() {
     let mut monitor = Monitor::<8>::new(setup(1.0, tank, 100.0)).unwrap();
     let shown = [(0.0, 9_000.0), (50.0, 8_900.0), (50.0, 9_000.0), (150.0, 3_000.0), (200.0, 2_800.0)];
     let steps = shown.map(|(seed, content)| {
-        let at = monitor.last.map_or(0.0, |last| last.at + 10.0);
+        let at = monitor.watch.last.map_or(0.0, |last| last.at + 10.0);
         feed(&mut monitor, at, seed, content).step
     });
     // From 9,000 to 3,000 mL in 10 s is ten times what can run.

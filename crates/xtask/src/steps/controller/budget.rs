@@ -14,12 +14,16 @@ const BUDGET: &str = "examples/controller/budget.txt";
 const SLACK: f64 = 0.05;
 
 const HEAD: &str = "\
-# Flash and RAM of linked images, in bytes: text + data, and data + bss, with --gc-sections.
+# Flash and RAM of linked images, in bytes: text + data, and data + bss, with --gc-sections. An image holds the
+# functions that it names and what they need, and no code that calls them.
 # image processor flash ram; `cargo xtask controller --bless` rewrites it.
 #   empty         startup and board alone; part of every other image
 #   dose          one conversion: a rate per mass to a dose per seed
 #   from-unit     one conversion out of any unit
-#   calculators   every calculation once, in base units: no texts, units, words, lists, bus, no batch planner
+#   calculators   every calculation, in base units: no texts, units, words, lists, typed bus, no batch planner
+#   part-...      one part of them alone. Each holds the arithmetic of doubles that it needs (3 kB; powers, logarithms
+#                 and roots 4 kB more), so the parts add up to more than the whole
+#   planner       the batch planner alone
 #   no-words      all but texts, units and words
 #   all           every function of the header
 #   controller    the firmware in this folder
@@ -32,21 +36,53 @@ fn images(exports: &[&str]) -> Vec<(&'static str, Vec<String>)> {
             || ["status", "version", "text", "unit", "powers"]
                 .iter()
                 .any(|of| name.starts_with(&format!("hilum_{of}_")))
-            || name == "hilum_version"
+            || ["hilum_version", "hilum_is_metal"].contains(&name)
     };
     let converts =
         |name: &str| ["_from", "_in", "_n", "_bus"].iter().any(|end| name.ends_with(end)) && !is_made(name);
     let of = |keep: &dyn Fn(&str) -> bool| {
         exports.iter().filter(|name| keep(name)).map(|name| (*name).to_owned()).collect::<Vec<_>>()
     };
-    vec![
+    let calculates = |name: &str| !words(name) && !converts(name) && name != "hilum_batch_plan";
+    let mut images = vec![
         ("empty", Vec::new()),
         ("dose", vec!["hilum_rate_per_mass_to_per_seed".into()]),
         ("from-unit", vec!["hilum_rate_per_mass_from".into()]),
-        ("calculators", of(&|name| !words(name) && !converts(name) && name != "hilum_batch_plan")),
+        ("calculators", of(&calculates)),
+        ("planner", vec!["hilum_batch_plan".into()]),
         ("no-words", of(&|name| !words(name))),
         ("all", of(&|_| true)),
-    ]
+    ];
+    images.extend(
+        PARTS.iter().map(|(part, _)| (*part, of(&|name| calculates(name) && part_of(name) == *part))),
+    );
+    images
+}
+
+/// What the calculators are made of, by how the names of functions begin behind `hilum_`.
+const PARTS: [(&str, &[&str]); 11] = [
+    ("part-account", &["used_", "achieved_"]),
+    ("part-batch", &["batch_"]),
+    ("part-ddi", &["ddi_"]),
+    ("part-limit", &["season_limit_"]),
+    ("part-mix", &["slurry_", "mix_", "hold_up_", "min_fill_"]),
+    ("part-pack", &["coverage_", "sets_needed_", "pack_"]),
+    ("part-rate", &["rate_per_", "dry_per_", "cells_per_", "active_", "content_"]),
+    ("part-seed", &["seed_size_", "seed_unit_", "bushel_", "sown_", "pure_"]),
+    ("part-temperature", &["temperature_"]),
+    (
+        "part-treater",
+        &["seed_flow_", "flow_", "batch_treater_", "dumps_", "catch_", "pump_", "setting_", "monitor_"],
+    ),
+    ("part-viability", &["titre_", "survival_", "plant_by_", "storage_", "fit_", "crossing_"]),
+];
+
+/// The part with the longest beginning of a name; empty when a function belongs to none.
+fn part_of(function: &str) -> &'static str {
+    let name = function.trim_start_matches("hilum_");
+    let beginnings = PARTS.iter().flat_map(|(part, begin)| begin.iter().map(move |begin| (*part, *begin)));
+    let fitting = beginnings.filter(|(_, begin)| name.starts_with(begin));
+    fitting.max_by_key(|(_, begin)| begin.len()).map_or("", |(part, _)| part)
 }
 
 /// Calculations that happen to be called as a conversion is.
@@ -57,14 +93,6 @@ fn is_made(name: &str) -> bool {
         || name.ends_with("_in_set")
 }
 
-fn program(functions: &[String]) -> String {
-    let uses: Vec<String> = functions.iter().map(|name| format!("    used = (void *){name};\n")).collect();
-    format!(
-        "#include <hilum.h>\nvoid *volatile used;\nint main(void) {{\n{}    return 0;\n}}\n",
-        uses.concat()
-    )
-}
-
 /// Flash and RAM, by image and processor.
 type Figures = BTreeMap<(String, String), (u64, u64)>;
 
@@ -72,13 +100,15 @@ fn measured(session: &Session, processors: &[Processor]) -> Result<Figures, Stri
     let exports = fs::read_to_string(session.path("bindings/c/exports.txt"));
     let exports = exports.map_err(|why| format!("exports.txt cannot be read: {why}."))?;
     let exports: Vec<&str> = exports.lines().collect();
+    let source = target_folder()?.join("controller/empty.c");
+    build::write(&source, "int main(void) { return 0; }\n")?;
+    let source = source.to_string_lossy().into_owned();
     let mut figures = Figures::new();
     for processor in processors {
         for (name, functions) in images(&exports) {
-            let source = target_folder()?.join(format!("controller/{name}.c"));
-            build::write(&source, &program(&functions))?;
-            let source = source.to_string_lossy().into_owned();
-            let image = build::image(session, processor, name, &["startup.c", "board.c", &source], &[])?;
+            let kept: Vec<String> = functions.iter().map(|name| format!("-Wl,--undefined={name}")).collect();
+            let kept: Vec<&str> = kept.iter().map(String::as_str).collect();
+            let image = build::image(session, processor, name, &["startup.c", "board.c", &source], &kept)?;
             figures.insert((name.into(), processor.name.into()), size(&image)?);
         }
         let image = build::image(session, processor, "controller", FIRMWARE, &[])?;
@@ -172,6 +202,15 @@ mod tests {
     }
 
     #[test]
+    fn every_calculator_belongs_to_a_part() {
+        let exports = include_str!("../../../../../bindings/c/exports.txt").lines().collect::<Vec<_>>();
+        let images: BTreeMap<_, _> = images(&exports).into_iter().collect();
+        let apart: usize = PARTS.iter().map(|(part, _)| images[part].len()).sum();
+        assert_eq!(apart, images["calculators"].len());
+        assert!(images["calculators"].iter().all(|name| !part_of(name).is_empty()));
+    }
+
+    #[test]
     fn images_hold_what_they_say() {
         let exports = [
             "hilum_mass_from",
@@ -184,5 +223,6 @@ mod tests {
         assert_eq!(images["calculators"], ["hilum_used_mass_from"]);
         assert_eq!(images["no-words"], ["hilum_mass_from", "hilum_used_mass_from", "hilum_batch_plan"]);
         assert_eq!(images["all"].len(), 5);
+        assert_eq!(images["part-account"], ["hilum_used_mass_from"]);
     }
 }
