@@ -1,34 +1,89 @@
-//! Many at once: one call for a whole list.
+//! Many at once: one call for a whole list. The core looks at the list and gives the results.
 
 pub mod convert;
 pub mod dose;
 
 use core::mem::MaybeUninit;
 
+use hilum::many::{self, Bad};
 use hilum::text::Compound;
 
 use crate::call::{Answer, Out, list, room};
-use crate::quantity::{Quantity, base_of, finite, number_in};
+use crate::quantity::{Listed, Quantity, finite, scale};
 use crate::status::Status;
 
-/// Calculates each element, or none: the first bad one is told.
-fn all<T>(
-    calculate: impl Fn(usize) -> Answer<T>,
-    room: &mut [MaybeUninit<T>],
+/// Writes what a list comes to, or none of it: the first bad element is told.
+fn give_each<T, C: From<T>, E: Into<Status>>(
+    results: Result<impl Iterator<Item = T>, Bad<E>>,
+    room: &mut [MaybeUninit<C>],
     bad: Out<'_, usize>,
 ) -> Answer<()> {
-    for index in 0..room.len() {
-        if let Err(status) = calculate(index) {
-            if let Some(bad) = bad {
-                bad.write(index);
+    match results {
+        Ok(results) => {
+            for (to, result) in room.iter_mut().zip(results) {
+                to.write(result.into());
             }
-            return Err(status);
+            Ok(())
+        }
+        Err(first) => {
+            if let Some(bad) = bad {
+                bad.write(first.index);
+            }
+            Err(first.why.into())
         }
     }
-    for (index, to) in room.iter_mut().enumerate() {
-        to.write(calculate(index)?);
+}
+
+/// A list and the room for its results, as C gives them.
+struct Lists<A, C> {
+    items: *const A,
+    out: *mut C,
+    n: usize,
+}
+
+impl<A, C> Lists<A, C> {
+    /// # Safety
+    /// As for [`list`] and [`room`], for `n` elements each.
+    unsafe fn all<'a>(&self) -> Answer<(&'a [A], &'a mut [MaybeUninit<C>])> {
+        // SAFETY: by the caller.
+        unsafe { Ok((list(self.items, self.n)?, room(self.out, self.n)?)) }
     }
-    Ok(())
+
+    /// # Safety
+    /// As for [`Lists::all`].
+    unsafe fn with<'a, T>(&self, more: Answer<T>) -> Answer<(T, &'a [A], &'a mut [MaybeUninit<C>])> {
+        let more = more?;
+        // SAFETY: by the caller.
+        unsafe { self.all() }.map(|(items, room)| (more, items, room))
+    }
+}
+
+/// # Safety
+/// As for [`Lists::all`].
+unsafe fn each<'a, A: 'a, C: From<T> + 'a, T, I: Iterator<Item = T>>(
+    lists: Lists<A, C>,
+    bad: Out<'_, usize>,
+    results: impl FnOnce(&'a [A]) -> Result<I, Bad>,
+) -> i32 {
+    // SAFETY: by the caller.
+    let answer = unsafe { lists.all() }.and_then(|(items, room)| give_each(results(items), room, bad));
+    number_of(answer)
+}
+
+/// # Safety
+/// As for [`Lists::all`], and for `n` elements of the second list.
+unsafe fn each_pair<'a, A: 'a, B: 'a, C: From<T> + 'a, T, I: Iterator<Item = T>>(
+    lists: Lists<A, C>,
+    second: *const B,
+    bad: Out<'_, usize>,
+    results: impl FnOnce(&'a [A], &'a [B]) -> Result<I, Bad>,
+) -> i32 {
+    // SAFETY: by the caller.
+    number_of(unsafe { list(lists.items, lists.n) }.and_then(|items| {
+        // SAFETY: by the caller.
+        let (second, room) = unsafe { (list(second, lists.n)?, room(lists.out, lists.n)?) };
+        give_each(results(items, second), room, bad)
+    }))
 }
 
 fn number_of(answer: Answer<()>) -> i32 {
@@ -36,81 +91,29 @@ fn number_of(answer: Answer<()>) -> i32 {
 }
 
 /// # Safety
-/// As for [`list`] and [`room`], for `n` elements each.
-unsafe fn each<A: Copy, T>(
-    items: *const A,
-    out: *mut T,
-    n: usize,
-    bad: Out<'_, usize>,
-    calculate: impl Fn(A) -> Answer<T>,
-) -> i32 {
-    number_of((|| {
-        // SAFETY: by the caller.
-        let (items, room) = unsafe { (list(items, n)?, room(out, n)?) };
-        let item = |index: usize| items.get(index).copied().ok_or(Status::NO_SUCH_INDEX);
-        all(|index| calculate(item(index)?), room, bad)
-    })())
+/// As for [`Lists::all`].
+unsafe fn each_of<Q: Listed>(lists: Lists<f64, Q>, unit: Answer<Compound>, bad: Out<'_, usize>) -> i32 {
+    // SAFETY: by the caller.
+    number_of(unsafe { lists.with(unit) }.and_then(|(unit, values, room)| {
+        // A unit of something else is the fault of the first element: a list without elements has none.
+        let scale = scale(unit, Q::POWERS);
+        let look = |value| Q::checked(scale?.base(finite(value)?)).map(|_| ());
+        let base = |value| Q::trusted(scale.map_or(value, |scale| scale.base(value)));
+        give_each(many::each(values, |value| value, look, base), room, bad)
+    }))
 }
 
 /// # Safety
-/// As for [`each`].
-unsafe fn each_pair<A: Copy, B: Copy, T>(
-    first: *const A,
-    second: *const B,
-    out: *mut T,
-    n: usize,
-    bad: Out<'_, usize>,
-    calculate: impl Fn(A, B) -> Answer<T>,
-) -> i32 {
-    number_of((|| {
-        // SAFETY: by the caller.
-        let (first, second, room) = unsafe { (list(first, n)?, list(second, n)?, room(out, n)?) };
-        let pair = |index: usize| Some((*first.get(index)?, *second.get(index)?));
-        all(
-            |index| {
-                let (first, second) = pair(index).ok_or(Status::NO_SUCH_INDEX)?;
-                calculate(first, second)
-            },
-            room,
-            bad,
-        )
-    })())
-}
-
-/// # Safety
-/// As for [`each`].
-unsafe fn each_of<Q: Quantity>(
-    values: *const f64,
-    unit: Answer<Compound>,
-    out: *mut Q,
-    n: usize,
-    bad: Out<'_, usize>,
-) -> i32 {
-    match unit {
-        // SAFETY: by the caller.
-        Ok(unit) => unsafe {
-            each(values, out, n, bad, |value| Q::checked(base_of(finite(value)?, unit, Q::POWERS)?))
-        },
-        Err(status) => status.number(),
-    }
-}
-
-/// # Safety
-/// As for [`each`].
-unsafe fn each_in<Q: Quantity>(
-    quantities: *const Q,
-    unit: Answer<Compound>,
-    out: *mut f64,
-    n: usize,
-    bad: Out<'_, usize>,
-) -> i32 {
-    match unit {
-        // SAFETY: by the caller.
-        Ok(unit) => unsafe {
-            each(quantities, out, n, bad, |quantity: Q| {
-                number_in(Q::checked(quantity.base())?.base(), unit, Q::POWERS)
-            })
-        },
-        Err(status) => status.number(),
-    }
+/// As for [`Lists::all`].
+unsafe fn each_in<Q: Quantity>(lists: Lists<Q, f64>, unit: Answer<Compound>, bad: Out<'_, usize>) -> i32 {
+    // SAFETY: by the caller.
+    number_of(unsafe { lists.with(unit) }.and_then(|(unit, quantities, room)| {
+        let scale = scale(unit, Q::POWERS);
+        let look = |base| {
+            let base = Q::checked(base)?.base();
+            finite(scale?.number(base)).map(|_| ())
+        };
+        let number = |base| scale.map_or(base, |scale| scale.number(base));
+        give_each(many::each(quantities, Q::base, look, number), room, bad)
+    }))
 }

@@ -9,7 +9,7 @@ pub mod temperature;
 use core::ffi::c_char;
 
 use hilum::error::{LARGEST, SMALLEST};
-use hilum::text::{Atom, Bases, Compound, Measured, TextError, Written};
+use hilum::text::{Atom, Bases, Compound, Scale, Written};
 use hilum::unit::{self, Powers};
 
 use crate::call::{self, Answer, Out, give};
@@ -23,6 +23,12 @@ pub(crate) trait Quantity: Copy {
     fn base(self) -> f64;
     /// From a number of base units, looked at.
     fn checked(base: f64) -> Answer<Self>;
+}
+
+/// A quantity of which there are lists.
+pub(crate) trait Listed: Quantity {
+    /// From a number of base units that was looked at.
+    fn trusted(base: f64) -> Self;
 }
 
 /// A plain quantity, which may be negative: a difference, or a scale that shows less than nothing.
@@ -47,6 +53,11 @@ macro_rules! plain {
                 $crate::quantity::in_range(base).map(|$field| Self { $field })
             }
         }
+        impl $crate::quantity::Listed for $name {
+            fn trusted($field: f64) -> Self {
+                Self { $field }
+            }
+        }
     };
 }
 pub(crate) use plain;
@@ -59,6 +70,11 @@ macro_rules! checked {
             pub(crate) fn core(self) -> $crate::call::Answer<$core> {
                 let quantity: hilum::quantity::$quantity = hilum::quantity::Measure::from_base(self.$field);
                 Ok(<$core>::new(quantity)?)
+            }
+        }
+        impl From<$name> for hilum::quantity::$quantity {
+            fn from(value: $name) -> Self {
+                hilum::quantity::Measure::from_base(value.$field)
             }
         }
         impl From<$core> for $name {
@@ -74,6 +90,11 @@ macro_rules! checked {
             }
             fn checked(base: f64) -> $crate::call::Answer<Self> {
                 Self { $field: base }.core().map(Self::from)
+            }
+        }
+        impl $crate::quantity::Listed for $name {
+            fn trusted($field: f64) -> Self {
+                Self { $field }
             }
         }
     };
@@ -108,19 +129,20 @@ pub(crate) fn compound(above: i32, below: Option<(f64, i32)>) -> Answer<Compound
     Ok(Compound { above: atom(above)?, below })
 }
 
-/// What a unit comes to in base units, if it measures what is wanted.
+/// What a unit comes to, if it measures what is wanted.
+pub(crate) fn scale(unit: Compound, wanted: Powers) -> Answer<Scale> {
+    let scale = unit.scale(&Bases::default())?;
+    if scale.powers == wanted { Ok(scale) } else { Err(Status::WRONG_DIMENSION) }
+}
+
+/// What a number of a unit comes to in base units.
 pub(crate) fn base_of(number: f64, unit: Compound, wanted: Powers) -> Answer<f64> {
-    match (Written { number, unit }).measured(&Bases::default())? {
-        Measured::Quantity { value, powers } if powers == wanted => Ok(value),
-        Measured::Quantity { .. } => Err(Status::WRONG_DIMENSION),
-        Measured::Temperature(_) => Err(TextError::TemperaturePoint.into()),
-    }
+    Ok(scale(unit, wanted)?.base(number))
 }
 
 /// How many of a unit a number of base units is.
 pub(crate) fn number_in(base: f64, unit: Compound, wanted: Powers) -> Answer<f64> {
-    base_of(1.0, unit, wanted)?;
-    finite(unit.count_in(base, &Bases::default())?)
+    finite(scale(unit, wanted)?.number(base))
 }
 
 /// `value` of a unit.

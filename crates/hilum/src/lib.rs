@@ -15,6 +15,7 @@ pub mod batch;
 pub mod ddi;
 pub mod error;
 pub mod limit;
+pub mod many;
 pub mod math;
 pub mod mix;
 pub mod pack;

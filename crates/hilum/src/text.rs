@@ -154,14 +154,9 @@ impl Written {
         match (self.unit.above, self.unit.below) {
             (Atom::Celsius, None) => Ok(Measured::Temperature(Temperature::from_celsius(self.number))),
             (Atom::Fahrenheit, None) => Ok(Measured::Temperature(Temperature::from_fahrenheit(self.number))),
-            (above, None) => {
-                let (factor, powers) = above.size(bases)?;
-                Ok(Measured::Quantity { value: self.number * factor, powers })
-            }
-            (above, Some((count, below))) => {
-                let (a, above) = above.size(bases)?;
-                let (b, below) = below.size(bases)?;
-                Ok(Measured::Quantity { value: (self.number * a) / (count * b), powers: above.over(below) })
+            _ => {
+                let scale = self.unit.scale(bases)?;
+                Ok(Measured::Quantity { value: scale.base(self.number), powers: scale.powers })
             }
         }
     }
@@ -197,10 +192,50 @@ impl Compound {
     /// # Errors
     /// When `unit` or `bu` is written and `bases` does not say what it is, and for a temperature point.
     pub fn count_in(&self, value: f64, bases: &Bases) -> Result<f64, TextError> {
-        let (a, _) = self.above.size(bases)?;
+        self.scale(bases).map(|scale| scale.number(value))
+    }
+
+    /// What it comes to, for many numbers of it.
+    ///
+    /// # Errors
+    /// As [`Compound::count_in`].
+    pub fn scale(&self, bases: &Bases) -> Result<Scale, TextError> {
+        let (above, powers) = self.above.size(bases)?;
+        Ok(match self.below {
+            None => Scale { above, below: None, powers },
+            Some((count, below)) => {
+                let (below, under) = below.size(bases)?;
+                Scale { above, below: Some(count * below), powers: powers.over(under) }
+            }
+        })
+    }
+}
+
+/// A unit's size in base units.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Scale {
+    above: f64,
+    below: Option<f64>,
+    /// What it measures.
+    pub powers: Powers,
+}
+
+impl Scale {
+    /// A number of the unit in base units: (number · above) / (count · below), always in this order.
+    #[must_use]
+    pub fn base(self, number: f64) -> f64 {
         match self.below {
-            None => Ok(value / a),
-            Some((count, below)) => Ok(value * (count * below.size(bases)?.0) / a),
+            None => number * self.above,
+            Some(below) => (number * self.above) / below,
+        }
+    }
+
+    /// A number of base units in the unit: value · (count · below) / above.
+    #[must_use]
+    pub fn number(self, base: f64) -> f64 {
+        match self.below {
+            None => base / self.above,
+            Some(below) => base * below / self.above,
         }
     }
 }

@@ -14,6 +14,7 @@ mod applied;
 mod batch;
 mod label;
 mod living;
+mod many;
 mod shed;
 
 use core::hint::black_box;
@@ -30,6 +31,7 @@ pub(crate) fn all() {
     label::all();
     shed::all();
     living::all();
+    many::all();
     applied::all();
     batch::all();
     #[cfg(feature = "panics")]

@@ -2,7 +2,7 @@
 
 use core::mem::MaybeUninit;
 
-use super::{each_in, each_of};
+use super::{Lists, each_in, each_of};
 use crate::dose::liquid::{hilum_rate_per_mass, hilum_rate_per_seed};
 use crate::quantity::amount::{hilum_area, hilum_mass, hilum_volume};
 use crate::quantity::compound;
@@ -19,7 +19,7 @@ pub unsafe extern "C" fn hilum_mass_from_n(
     bad: Option<&mut MaybeUninit<usize>>,
 ) -> i32 {
     // SAFETY: the conventions.
-    unsafe { each_of(values, compound(unit, None), out, n, bad) }
+    unsafe { each_of(Lists { items: values, out, n }, compound(unit, None), bad) }
 }
 
 /// How many of a unit each of n is, as hilum_mass_in does for one.
@@ -33,7 +33,7 @@ pub unsafe extern "C" fn hilum_mass_in_n(
     bad: Option<&mut MaybeUninit<usize>>,
 ) -> i32 {
     // SAFETY: the conventions.
-    unsafe { each_in(masses, compound(unit, None), out, n, bad) }
+    unsafe { each_in(Lists { items: masses, out, n }, compound(unit, None), bad) }
 }
 
 /// n numbers of a unit, as hilum_volume_from does for one.
@@ -47,7 +47,7 @@ pub unsafe extern "C" fn hilum_volume_from_n(
     bad: Option<&mut MaybeUninit<usize>>,
 ) -> i32 {
     // SAFETY: the conventions.
-    unsafe { each_of(values, compound(unit, None), out, n, bad) }
+    unsafe { each_of(Lists { items: values, out, n }, compound(unit, None), bad) }
 }
 
 /// How many of a unit each of n is, as hilum_volume_in does for one.
@@ -61,7 +61,7 @@ pub unsafe extern "C" fn hilum_volume_in_n(
     bad: Option<&mut MaybeUninit<usize>>,
 ) -> i32 {
     // SAFETY: the conventions.
-    unsafe { each_in(volumes, compound(unit, None), out, n, bad) }
+    unsafe { each_in(Lists { items: volumes, out, n }, compound(unit, None), bad) }
 }
 
 /// n numbers of a unit, as hilum_area_from does for one.
@@ -75,7 +75,7 @@ pub unsafe extern "C" fn hilum_area_from_n(
     bad: Option<&mut MaybeUninit<usize>>,
 ) -> i32 {
     // SAFETY: the conventions.
-    unsafe { each_of(values, compound(unit, None), out, n, bad) }
+    unsafe { each_of(Lists { items: values, out, n }, compound(unit, None), bad) }
 }
 
 /// How many of a unit each of n is, as hilum_area_in does for one.
@@ -89,7 +89,7 @@ pub unsafe extern "C" fn hilum_area_in_n(
     bad: Option<&mut MaybeUninit<usize>>,
 ) -> i32 {
     // SAFETY: the conventions.
-    unsafe { each_in(areas, compound(unit, None), out, n, bad) }
+    unsafe { each_in(Lists { items: areas, out, n }, compound(unit, None), bad) }
 }
 
 /// n numbers of a unit over per x per_unit, as hilum_seed_size_from does for one.
@@ -105,7 +105,7 @@ pub unsafe extern "C" fn hilum_seed_size_from_n(
     bad: Option<&mut MaybeUninit<usize>>,
 ) -> i32 {
     // SAFETY: the conventions.
-    unsafe { each_of(values, compound(unit, Some((per, per_unit))), out, n, bad) }
+    unsafe { each_of(Lists { items: values, out, n }, compound(unit, Some((per, per_unit))), bad) }
 }
 
 /// How many of a unit over per x per_unit each of n is, as hilum_seed_size_in does for one.
@@ -121,7 +121,7 @@ pub unsafe extern "C" fn hilum_seed_size_in_n(
     bad: Option<&mut MaybeUninit<usize>>,
 ) -> i32 {
     // SAFETY: the conventions.
-    unsafe { each_in(sizes, compound(unit, Some((per, per_unit))), out, n, bad) }
+    unsafe { each_in(Lists { items: sizes, out, n }, compound(unit, Some((per, per_unit))), bad) }
 }
 
 /// n numbers of a unit over per x per_unit, as hilum_sown_from does for one.
@@ -137,7 +137,7 @@ pub unsafe extern "C" fn hilum_sown_from_n(
     bad: Option<&mut MaybeUninit<usize>>,
 ) -> i32 {
     // SAFETY: the conventions.
-    unsafe { each_of(values, compound(unit, Some((per, per_unit))), out, n, bad) }
+    unsafe { each_of(Lists { items: values, out, n }, compound(unit, Some((per, per_unit))), bad) }
 }
 
 /// How many of a unit over per x per_unit each of n is, as hilum_sown_in does for one.
@@ -153,7 +153,7 @@ pub unsafe extern "C" fn hilum_sown_in_n(
     bad: Option<&mut MaybeUninit<usize>>,
 ) -> i32 {
     // SAFETY: the conventions.
-    unsafe { each_in(sowings, compound(unit, Some((per, per_unit))), out, n, bad) }
+    unsafe { each_in(Lists { items: sowings, out, n }, compound(unit, Some((per, per_unit))), bad) }
 }
 
 /// n numbers of a unit over per x per_unit, as hilum_rate_per_mass_from does for one.
@@ -169,7 +169,7 @@ pub unsafe extern "C" fn hilum_rate_per_mass_from_n(
     bad: Option<&mut MaybeUninit<usize>>,
 ) -> i32 {
     // SAFETY: the conventions.
-    unsafe { each_of(values, compound(unit, Some((per, per_unit))), out, n, bad) }
+    unsafe { each_of(Lists { items: values, out, n }, compound(unit, Some((per, per_unit))), bad) }
 }
 
 /// How many of a unit over per x per_unit each of n is, as hilum_rate_per_mass_in does for one.
@@ -185,7 +185,7 @@ pub unsafe extern "C" fn hilum_rate_per_mass_in_n(
     bad: Option<&mut MaybeUninit<usize>>,
 ) -> i32 {
     // SAFETY: the conventions.
-    unsafe { each_in(rates, compound(unit, Some((per, per_unit))), out, n, bad) }
+    unsafe { each_in(Lists { items: rates, out, n }, compound(unit, Some((per, per_unit))), bad) }
 }
 
 /// n numbers of a unit over per x per_unit, as hilum_rate_per_seed_from does for one.
@@ -201,7 +201,7 @@ pub unsafe extern "C" fn hilum_rate_per_seed_from_n(
     bad: Option<&mut MaybeUninit<usize>>,
 ) -> i32 {
     // SAFETY: the conventions.
-    unsafe { each_of(values, compound(unit, Some((per, per_unit))), out, n, bad) }
+    unsafe { each_of(Lists { items: values, out, n }, compound(unit, Some((per, per_unit))), bad) }
 }
 
 /// How many of a unit over per x per_unit each of n is, as hilum_rate_per_seed_in does for one.
@@ -217,5 +217,5 @@ pub unsafe extern "C" fn hilum_rate_per_seed_in_n(
     bad: Option<&mut MaybeUninit<usize>>,
 ) -> i32 {
     // SAFETY: the conventions.
-    unsafe { each_in(doses, compound(unit, Some((per, per_unit))), out, n, bad) }
+    unsafe { each_in(Lists { items: doses, out, n }, compound(unit, Some((per, per_unit))), bad) }
 }

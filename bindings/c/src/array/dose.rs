@@ -2,7 +2,9 @@
 
 use core::mem::MaybeUninit;
 
-use super::{each, each_pair};
+use hilum::many;
+
+use super::{Lists, each, each_pair};
 use crate::dose::cells::hilum_cells_per_seed;
 use crate::dose::dry::hilum_dry_per_mass;
 use crate::dose::liquid::{hilum_rate_per_mass, hilum_rate_per_seed};
@@ -25,7 +27,7 @@ pub unsafe extern "C" fn hilum_rate_per_mass_needed_n(
         Err(status) => return status.number(),
     };
     // SAFETY: the conventions.
-    unsafe { each(seed, out, n, bad, |seed: hilum_mass| Ok(rate.needed(seed.into())?.into())) }
+    unsafe { each(Lists { items: seed, out, n }, bad, |seed| many::needed(rate, seed)) }
 }
 
 /// What each of n masses of seed needs at one dry rate: rate x mass.
@@ -43,7 +45,7 @@ pub unsafe extern "C" fn hilum_dry_per_mass_needed_n(
         Err(status) => return status.number(),
     };
     // SAFETY: the conventions.
-    unsafe { each(seed, out, n, bad, |seed: hilum_mass| Ok(rate.needed(seed.into())?.into())) }
+    unsafe { each(Lists { items: seed, out, n }, bad, |seed| many::needed(rate, seed)) }
 }
 
 /// One rate on one seed of each of n sizes: rate / size.
@@ -61,7 +63,7 @@ pub unsafe extern "C" fn hilum_rate_per_mass_to_per_seed_n(
         Err(status) => return status.number(),
     };
     // SAFETY: the conventions.
-    unsafe { each(sizes, out, n, bad, |size: hilum_seed_size| Ok(rate.per_seed(size.core()?).into())) }
+    unsafe { each(Lists { items: sizes, out, n }, bad, |sizes| many::per_seed(rate, sizes)) }
 }
 
 /// One dose per seed as a rate per mass of each of n sizes: dose x size.
@@ -79,7 +81,7 @@ pub unsafe extern "C" fn hilum_rate_per_seed_to_per_mass_n(
         Err(status) => return status.number(),
     };
     // SAFETY: the conventions.
-    unsafe { each(sizes, out, n, bad, |size: hilum_seed_size| Ok(dose.per_mass(size.core()?).into())) }
+    unsafe { each(Lists { items: sizes, out, n }, bad, |sizes| many::per_mass(dose, sizes)) }
 }
 
 /// What each of n numbers of seeds needs at one dose: dose x seeds.
@@ -97,7 +99,7 @@ pub unsafe extern "C" fn hilum_rate_per_seed_needed_n(
         Err(status) => return status.number(),
     };
     // SAFETY: the conventions.
-    unsafe { each(seeds, out, n, bad, |seeds: hilum_seeds| Ok(dose.needed(seeds.into())?.into())) }
+    unsafe { each(Lists { items: seeds, out, n }, bad, |seeds| many::needed_by_seeds(dose, seeds)) }
 }
 
 /// How many seeds there are in each of n masses, each of its own size: mass x size.
@@ -111,11 +113,7 @@ pub unsafe extern "C" fn hilum_seed_size_count_in_n(
     bad: Option<&mut MaybeUninit<usize>>,
 ) -> i32 {
     // SAFETY: the conventions.
-    unsafe {
-        each_pair(sizes, seed, out, n, bad, |size: hilum_seed_size, seed: hilum_mass| {
-            Ok(size.core()?.count_in(seed.into())?.into())
-        })
-    }
+    unsafe { each_pair(Lists { items: sizes, out, n }, seed, bad, many::count_in) }
 }
 
 /// What each of n numbers of seeds weighs, each of its own size: seeds / size.
@@ -129,11 +127,7 @@ pub unsafe extern "C" fn hilum_seed_size_mass_of_n(
     bad: Option<&mut MaybeUninit<usize>>,
 ) -> i32 {
     // SAFETY: the conventions.
-    unsafe {
-        each_pair(sizes, seeds, out, n, bad, |size: hilum_seed_size, seeds: hilum_seeds| {
-            Ok(size.core()?.mass_of(seeds.into())?.into())
-        })
-    }
+    unsafe { each_pair(Lists { items: sizes, out, n }, seeds, bad, many::mass_of) }
 }
 
 /// Cells on each seed at each of n doses: titre x dose x recovery.
@@ -152,7 +146,5 @@ pub unsafe extern "C" fn hilum_titre_per_volume_cells_n(
         (Err(status), _) | (_, Err(status)) => return status.number(),
     };
     // SAFETY: the conventions.
-    unsafe {
-        each(doses, out, n, bad, |dose: hilum_rate_per_seed| Ok(titre.cells(dose.core()?, recovery).into()))
-    }
+    unsafe { each(Lists { items: doses, out, n }, bad, |doses| many::cells(titre, recovery, doses)) }
 }
