@@ -34,6 +34,8 @@ fn give_each<T, C: From<T>, E: Into<Status>>(
     }
 }
 
+type Both<'a, A, C> = (&'a [A], &'a mut [MaybeUninit<C>]);
+
 /// A list and the room for its results, as C gives them.
 struct Lists<A, C> {
     items: *const A,
@@ -44,17 +46,9 @@ struct Lists<A, C> {
 impl<A, C> Lists<A, C> {
     /// # Safety
     /// As for [`list`] and [`room`], for `n` elements each.
-    unsafe fn all<'a>(&self) -> Answer<(&'a [A], &'a mut [MaybeUninit<C>])> {
+    unsafe fn all<'a>(self) -> Answer<Both<'a, A, C>> {
         // SAFETY: by the caller.
         unsafe { Ok((list(self.items, self.n)?, room(self.out, self.n)?)) }
-    }
-
-    /// # Safety
-    /// As for [`Lists::all`].
-    unsafe fn with<'a, T>(&self, more: Answer<T>) -> Answer<(T, &'a [A], &'a mut [MaybeUninit<C>])> {
-        let more = more?;
-        // SAFETY: by the caller.
-        unsafe { self.all() }.map(|(items, room)| (more, items, room))
     }
 }
 
@@ -78,12 +72,13 @@ unsafe fn each_pair<'a, A: 'a, B: 'a, C: From<T> + 'a, T, I: Iterator<Item = T>>
     bad: Out<'_, usize>,
     results: impl FnOnce(&'a [A], &'a [B]) -> Result<I, Bad>,
 ) -> i32 {
+    let n = lists.n;
     // SAFETY: by the caller.
-    number_of(unsafe { list(lists.items, lists.n) }.and_then(|items| {
+    let answer = unsafe { lists.all() }.and_then(|(items, room)| {
         // SAFETY: by the caller.
-        let (second, room) = unsafe { (list(second, lists.n)?, room(lists.out, lists.n)?) };
-        give_each(results(items, second), room, bad)
-    }))
+        give_each(results(items, unsafe { list(second, n) }?), room, bad)
+    });
+    number_of(answer)
 }
 
 fn number_of(answer: Answer<()>) -> i32 {
@@ -94,7 +89,7 @@ fn number_of(answer: Answer<()>) -> i32 {
 /// As for [`Lists::all`].
 unsafe fn each_of<Q: Listed>(lists: Lists<f64, Q>, unit: Answer<Compound>, bad: Out<'_, usize>) -> i32 {
     // SAFETY: by the caller.
-    number_of(unsafe { lists.with(unit) }.and_then(|(unit, values, room)| {
+    number_of(unit.and_then(|unit| Ok((unit, unsafe { lists.all() }?))).and_then(|(unit, (values, room))| {
         // A unit of something else is the fault of the first element: a list without elements has none.
         let scale = scale(unit, Q::POWERS);
         let look = |value| Q::checked(scale?.base(finite(value)?)).map(|_| ());
@@ -107,13 +102,15 @@ unsafe fn each_of<Q: Listed>(lists: Lists<f64, Q>, unit: Answer<Compound>, bad: 
 /// As for [`Lists::all`].
 unsafe fn each_in<Q: Quantity>(lists: Lists<Q, f64>, unit: Answer<Compound>, bad: Out<'_, usize>) -> i32 {
     // SAFETY: by the caller.
-    number_of(unsafe { lists.with(unit) }.and_then(|(unit, quantities, room)| {
-        let scale = scale(unit, Q::POWERS);
-        let look = |base| {
-            let base = Q::checked(base)?.base();
-            finite(scale?.number(base)).map(|_| ())
-        };
-        let number = |base| scale.map_or(base, |scale| scale.number(base));
-        give_each(many::each(quantities, Q::base, look, number), room, bad)
-    }))
+    number_of(unit.and_then(|unit| Ok((unit, unsafe { lists.all() }?))).and_then(
+        |(unit, (quantities, room))| {
+            let scale = scale(unit, Q::POWERS);
+            let look = |base| {
+                let base = Q::checked(base)?.base();
+                finite(scale?.number(base)).map(|_| ())
+            };
+            let number = |base| scale.map_or(base, |scale| scale.number(base));
+            give_each(many::each(quantities, Q::base, look, number), room, bad)
+        },
+    ))
 }

@@ -96,23 +96,24 @@ fn each_positive<T: Copy, R>(
 
 /// As [`each_positive`] for two lists; the longer one's rest is not looked at.
 fn each_pair<A: Copy, B: Copy, R>(
-    (first, second): ((Argument, &[A]), (Argument, &[B])),
+    arguments: (Argument, Argument),
+    (first, second): (&[A], &[B]),
     number: (impl Fn(A) -> f64, impl Fn(B) -> f64),
     calculate: impl Fn(f64, f64) -> R,
 ) -> Result<impl ExactSizeIterator<Item = R>, Bad> {
-    let pairs = first.1.chunks(CHUNK).zip(second.1.chunks(CHUNK));
+    let pairs = first.chunks(CHUNK).zip(second.chunks(CHUNK));
     for (chunk, (a, b)) in pairs.enumerate() {
         if are_usual(a.iter().map(|item| number.0(*item))) && are_usual(b.iter().map(|item| number.1(*item)))
         {
             continue;
         }
         for (place, (a, b)) in a.iter().zip(b).enumerate() {
-            positive(first.0, number.0(*a))
-                .and_then(|_| positive(second.0, number.1(*b)))
+            positive(arguments.0, number.0(*a))
+                .and_then(|_| positive(arguments.1, number.1(*b)))
                 .map_err(|why| Bad { index: chunk * CHUNK + place, why })?;
         }
     }
-    Ok(first.1.iter().zip(second.1).map(move |(a, b)| calculate(number.0(*a), number.1(*b))))
+    Ok(first.iter().zip(second).map(move |(a, b)| calculate(number.0(*a), number.1(*b))))
 }
 
 fn kilograms<T: Into<Mass>>(seed: T) -> f64 {
@@ -177,8 +178,8 @@ pub fn count_in<A: Copy + Into<SeedsPerMass>, B: Copy + Into<Mass>>(
     sizes: &[A],
     seed: &[B],
 ) -> Result<impl ExactSizeIterator<Item = Seeds>, Bad> {
-    let lists = ((Argument::SeedSize, sizes), (Argument::SeedMass, seed));
-    each_pair(lists, (size, kilograms), |size, kg| base!(Seeds, kg * size))
+    let arguments = (Argument::SeedSize, Argument::SeedMass);
+    each_pair(arguments, (sizes, seed), (size, kilograms), |size, kg| base!(Seeds, kg * size))
 }
 
 /// What each number of seeds weighs, each of its own size: seeds / size, as [`SeedSize::mass_of`].
@@ -189,8 +190,8 @@ pub fn mass_of<A: Copy + Into<SeedsPerMass>, B: Copy + Into<Seeds>>(
     sizes: &[A],
     seeds: &[B],
 ) -> Result<impl ExactSizeIterator<Item = Mass>, Bad> {
-    let lists = ((Argument::SeedSize, sizes), (Argument::Seeds, seeds));
-    each_pair(lists, (size, count), |size, n| base!(Mass, n / size))
+    let arguments = (Argument::SeedSize, Argument::Seeds);
+    each_pair(arguments, (sizes, seeds), (size, count), |size, n| base!(Mass, n / size))
 }
 
 /// Cells on each seed at each dose: titre × dose × recovery, as [`TitrePerVolume::cells`].

@@ -37,7 +37,7 @@ fn a_list_is_refused_as_its_element_alone() {
                 }
                 Err(bad) => {
                     assert_eq!(bad.index, place, "{kg:e}");
-                    assert_eq!(format!("{:?}", alone), format!("{:?}", Err::<Volume, _>(bad.why)));
+                    assert_eq!(format!("{alone:?}"), format!("{:?}", Err::<Volume, _>(bad.why)));
                 }
             }
             assert_eq!(needed(rate(), &list).is_ok(), alone.is_ok(), "{kg:e}");
