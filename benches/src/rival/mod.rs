@@ -6,6 +6,7 @@ pub(crate) use brute::least_leftover;
 
 mod c {
     unsafe extern "C" {
+        pub(super) safe fn thread_seconds() -> f64;
         pub(super) safe fn formula_per_seed(rate: f64, size: f64) -> f64;
         pub(super) safe fn formula_cells(titre: f64, dose: f64, recovery: f64) -> f64;
         pub(super) safe fn formula_needed(rate: f64, mass: f64) -> f64;
@@ -16,6 +17,11 @@ mod c {
         pub(super) fn loop_times(by: f64, from: *const f64, to: *mut f64, n: usize);
         pub(super) fn loop_under(over: f64, from: *const f64, to: *mut f64, n: usize);
     }
+}
+
+/// The processor's time that this thread has used.
+pub(crate) fn thread_seconds() -> f64 {
+    c::thread_seconds()
 }
 
 pub(crate) fn formula_per_seed(rate: f64, size: f64) -> f64 {

@@ -1,5 +1,6 @@
 //! `cargo xtask`: everything that a person or CI runs on this repository.
 
+mod bench;
 mod command;
 mod dist;
 mod libtest;
@@ -32,6 +33,7 @@ fn run(arguments: &[String]) -> Result<ExitCode, String> {
         _ if arguments.iter().any(is_help) => print!("{}", help()),
         ["soak", names @ ..] => return Ok(session(blesses)?.run(&chosen(steps::SOAK, names)?)),
         ["dist", words @ ..] => dist::run(&command::repository()?, words)?,
+        ["bench"] => bench::run(&command::repository()?)?,
         ["test"] => return Ok(session(blesses)?.run(&chosen(steps::TEST, &[])?)),
         names => return Ok(session(blesses)?.run(&chosen(steps::TEST, names)?)),
     }
@@ -66,6 +68,7 @@ fn help() -> String {
        cargo xtask STEP [STEP...]   only the named steps
        cargo xtask api --bless      rewrite the lists of the public API
        cargo xtask dist c --prefix DIR   install the C library
+       cargo xtask bench            measure, and write benches/RESULTS.md
        cargo xtask soak [NAME...]   what takes longer; `cargo xtask soak --help` lists it
 
 Steps:
