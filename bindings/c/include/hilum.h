@@ -2068,10 +2068,12 @@ typedef struct {
 /// calls, since each need is known only when the one before is met).
 ///
 /// Errors: NULL; HILUM_ROOM_TOO_SMALL; HILUM_NO_SUCH_CHOICE; HILUM_BATCH_VALUE, HILUM_BATCH_NEEDS, HILUM_BATCH_TOO_MANY,
-/// HILUM_BATCH_TANK_TOO_SMALL.
+/// HILUM_BATCH_TANK_TOO_SMALL. bad may be NULL; the index of the order, need, tank or shift at fault is written to it where
+/// a number of one cannot be (hilum_status_subject tells of which), a tank is too small, or its refill is no choice.
 int32_t hilum_batch_plan(const hilum_batch_job *job,
                          hilum_batch_room *room,
-                         hilum_batch_summary *out);
+                         hilum_batch_summary *out,
+                         size_t *bad);
 
 /// How much work time lies between two instants: the time of n shifts from one until the other; 0 if to is not
 /// later. work: n of them. Errors: NULL; a time that is not finite.

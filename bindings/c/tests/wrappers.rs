@@ -224,7 +224,7 @@ fn the_planner_works_in_the_callers_memory() {
         memory = work(room.n_work);
         room.work = memory.as_mut_ptr().cast();
         // SAFETY: pointers and lengths of what is there.
-        status = unsafe { plan::hilum_batch_plan(Some(&job), Some(&mut room), Some(&mut summary)) };
+        status = unsafe { plan::hilum_batch_plan(Some(&job), Some(&mut room), Some(&mut summary), None) };
     }
     assert_eq!(status, 0);
     assert!(!memory.is_empty());

@@ -3,7 +3,8 @@
 use core::mem::MaybeUninit;
 
 use hilum::batch::{
-    Content, Fill, Job, Label, Memory, Mix, Need, Order, Portion, Pour, Room, SetSize, Shift, Tank, plan,
+    Content, Error, Fill, Job, Label, Memory, Mix, Need, Order, Portion, Pour, Room, SetSize, Shift, Tank,
+    plan,
 };
 
 use super::input::{
@@ -13,8 +14,40 @@ use super::input::{
 use super::output::{
     hilum_batch_first, hilum_batch_mix, hilum_batch_portion, hilum_batch_room, hilum_batch_summary,
 };
-use crate::call::{self, Answer, Needed, Work, give, need};
+use crate::call::{self, Answer, Needed, Out, Work, give, need};
 use crate::status::Status;
+
+/// Why there is no plan, and which line of the job is at fault, if one is.
+struct Fault {
+    status: Status,
+    line: Option<usize>,
+}
+
+impl From<Status> for Fault {
+    fn from(status: Status) -> Self {
+        Self { status, line: None }
+    }
+}
+
+impl From<Error> for Fault {
+    fn from(error: Error) -> Self {
+        let line = match error {
+            Error::Value { index, .. } => Some(index),
+            Error::TankTooSmall { tank } => Some(tank),
+            _ => None,
+        };
+        Self { status: error.into(), line }
+    }
+}
+
+impl Fault {
+    fn told(self, bad: Out<'_, usize>) -> Status {
+        if let (Some(line), Some(bad)) = (self.line, bad) {
+            bad.write(line);
+        }
+        self.status
+    }
+}
 
 /// The lists of a job, as C gives them.
 struct Lists<'a> {
@@ -59,15 +92,18 @@ impl Lists<'_> {
     ///
     /// # Safety
     /// As for [`call::list`], for the sets of every tank.
-    unsafe fn job<'w>(&self, work: &mut Work<'w>) -> Answer<Job<'w>> {
+    unsafe fn job<'w>(&self, work: &mut Work<'w>) -> Result<Job<'w>, Fault> {
         let mut sets = work.part::<SetSize>(self.sets()?)?;
-        let mut tanks = self.tanks.iter();
-        let tanks = work.list(self.tanks.len(), |_| {
+        let (mut tanks, mut at) = (self.tanks.iter(), 0);
+        let tanks = work.list(self.tanks.len(), |index| {
+            at = index;
             let tank = tanks.next().ok_or(Status::NO_SUCH_INDEX)?;
             // SAFETY: by the caller.
             let sizes = unsafe { call::list(tank.sets, tank.n_sets) }?;
             tank.core(sets.made(sizes, |set: hilum_batch_set| Ok(set.core()))?)
-        })?;
+        });
+        let of_tank = |status| Fault { status, line: (status == Status::NO_SUCH_CHOICE).then_some(at) };
+        let tanks = tanks.map_err(of_tank)?;
         Ok(Job {
             orders: work.made(self.orders, |order: hilum_batch_order| Ok(order.core()))?,
             tanks,
@@ -120,7 +156,7 @@ fn fits(needed: Needed, room: &mut hilum_batch_room) -> Answer<()> {
 
 /// # Safety
 /// The conventions of the header, for all that the job and the room point to.
-unsafe fn planned(job: hilum_batch_job, room: &mut hilum_batch_room) -> Answer<hilum_batch_summary> {
+unsafe fn planned(job: hilum_batch_job, room: &mut hilum_batch_room) -> Result<hilum_batch_summary, Fault> {
     // SAFETY: by the caller.
     let lists = unsafe { Lists::new(job) }?;
     let mut needed = lists.needed()?;
@@ -136,7 +172,7 @@ unsafe fn planned(job: hilum_batch_job, room: &mut hilum_batch_room) -> Answer<h
     let (mixes, portions) = plan.room();
     if mixes > room.n_mixes || portions > room.n_portions {
         (room.n_mixes, room.n_portions) = (mixes, portions);
-        return Err(Status::ROOM_TOO_SMALL);
+        return Err(Status::ROOM_TOO_SMALL.into());
     }
     let mix_list = work.list(mixes, |_| Ok(Mix::default()))?;
     let portion_list = work.list(portions, |_| Ok(Portion::default()))?;
@@ -169,13 +205,18 @@ unsafe fn planned(job: hilum_batch_job, room: &mut hilum_batch_room) -> Answer<h
 /// calls, since each need is known only when the one before is met).
 ///
 /// Errors: NULL; HILUM_ROOM_TOO_SMALL; HILUM_NO_SUCH_CHOICE; HILUM_BATCH_VALUE, HILUM_BATCH_NEEDS, HILUM_BATCH_TOO_MANY,
-/// HILUM_BATCH_TANK_TOO_SMALL.
+/// HILUM_BATCH_TANK_TOO_SMALL. bad may be NULL; the index of the order, need, tank or shift at fault is written to it where
+/// a number of one cannot be (hilum_status_subject tells of which), a tank is too small, or its refill is no choice.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn hilum_batch_plan(
     job: Option<&hilum_batch_job>,
     room: Option<&mut hilum_batch_room>,
     out: Option<&mut MaybeUninit<hilum_batch_summary>>,
+    bad: Option<&mut MaybeUninit<usize>>,
 ) -> i32 {
-    // SAFETY: the conventions.
-    give(out, || unsafe { planned(need(job)?, room.ok_or(Status::NULL)?) })
+    give(out, || {
+        let (job, room) = (need(job)?, room.ok_or(Status::NULL)?);
+        // SAFETY: the conventions.
+        unsafe { planned(job, room) }.map_err(|fault| fault.told(bad))
+    })
 }

@@ -200,6 +200,40 @@ static void cells_and_limits(void) {
 
 static hilum_work memory[60000];
 
+/* Which order, need, tank or shift is at fault. */
+static void bad_lines_of_a_job(hilum_batch_job job, hilum_batch_room room) {
+    const hilum_batch_order orders[2] = {{{25000}, {4}, {0}}, {{-15000}, {4}, {900}}};
+    const hilum_batch_tank no_refill[1] = {{{0.06}, {0}, {600}, {0}, NULL, 0, 7}};
+    const hilum_batch_tank small[1] = {{{0.06}, {0.07}, {600}, {0}, NULL, 0, HILUM_WHEN_EMPTY}};
+    const hilum_batch_shift shifts[2] = {{{0}, {36000}}, {{90000}, {80000}}};
+    hilum_batch_job of = job;
+    hilum_batch_summary summary;
+    size_t bad = 99;
+    of.orders = orders;
+    GIVES(1000 * HILUM_OF_BATCH_MASS + HILUM_BATCH_VALUE, hilum_batch_plan(&of, &room, &summary, &bad));
+    CHECK(bad == 1);
+    GIVES(1000 * HILUM_OF_BATCH_MASS + HILUM_BATCH_VALUE, hilum_batch_plan(&of, &room, &summary, NULL));
+    of = job;
+    of.shifts = shifts;
+    of.n_shifts = 2;
+    bad = 99;
+    GIVES(1000 * HILUM_OF_BATCH_SHIFT + HILUM_BATCH_VALUE, hilum_batch_plan(&of, &room, &summary, &bad));
+    CHECK(bad == 1);
+    of = job;
+    of.tanks = no_refill;
+    bad = 99;
+    GIVES(HILUM_NO_SUCH_CHOICE, hilum_batch_plan(&of, &room, &summary, &bad));
+    CHECK(bad == 0);
+    of.tanks = small;
+    bad = 99;
+    CHECK(hilum_batch_plan(&of, &room, &summary, &bad) != HILUM_OK && bad == 0);
+    of = job;
+    of.n_needs = 1;
+    bad = 99;
+    GIVES(HILUM_BATCH_NEEDS, hilum_batch_plan(&of, &room, &summary, &bad));
+    CHECK(bad == 99);
+}
+
 static void batches(void) {
     /* 60 L at 5 mL/kg is 12 t; 40 t in tanks of 60 L take 4 mixes at the least: 200 L / 60 L. */
     const hilum_batch_order orders[2] = {{{25000}, {4}, {0}}, {{15000}, {4}, {900}}};
@@ -214,13 +248,13 @@ static void batches(void) {
     hilum_batch_summary summary;
     double mixed = 0, treated = 0;
     size_t i;
-    GIVES(HILUM_ROOM_TOO_SMALL, hilum_batch_plan(&job, &room, &summary));
+    GIVES(HILUM_ROOM_TOO_SMALL, hilum_batch_plan(&job, &room, &summary, NULL));
     CHECK(room.n_work > 0 && room.n_work < 100);
-    GIVES(HILUM_NULL, hilum_batch_plan(&job, &room, &summary));
+    GIVES(HILUM_NULL, hilum_batch_plan(&job, &room, &summary, NULL));
     room.work = memory;
-    GIVES(HILUM_ROOM_TOO_SMALL, hilum_batch_plan(&job, &room, &summary));
+    GIVES(HILUM_ROOM_TOO_SMALL, hilum_batch_plan(&job, &room, &summary, NULL));
     CHECK(room.n_work > 100 && room.n_work < 60000);
-    GIVES(HILUM_ROOM_TOO_SMALL, hilum_batch_plan(&job, &room, &summary));
+    GIVES(HILUM_ROOM_TOO_SMALL, hilum_batch_plan(&job, &room, &summary, NULL));
     CHECK(room.n_mixes == 4 && room.n_portions >= 5);
     room.n_work = 60000;
     room.mixes = mixes;
@@ -228,7 +262,7 @@ static void batches(void) {
     room.portions = portions;
     room.n_portions = 20;
     room.firsts = firsts;
-    OK(hilum_batch_plan(&job, &room, &summary));
+    OK(hilum_batch_plan(&job, &room, &summary, NULL));
     CHECK(room.n_mixes == 4 && summary.all_treated == 1 && summary.has_finish == 1);
     CHECK(near(summary.treated.kg, 40000));
     /* The first seed runs once the first mix is ready; the second order's not before 25 t at 4 kg/s and two mixes. */
@@ -240,6 +274,7 @@ static void batches(void) {
     }
     for (i = 0; i < room.n_portions; i++) treated += portions[i].mass.kg;
     CHECK(near(mixed, 0.2) && near(treated, 40000));
+    bad_lines_of_a_job(job, room);
 }
 
 static void many_at_once(void) {
