@@ -12,7 +12,7 @@ use hilum_c::quantity::amount::{hilum_mass, hilum_volume};
 use hilum_c::quantity::sown::hilum_seed_size;
 
 use crate::Row;
-use crate::rival::{loop_times, loop_under};
+use crate::rival::{loop_quotient, loop_times, loop_under};
 
 const RATE: f64 = 3.25e-6;
 const POUND: f64 = 0.453_592_37;
@@ -33,14 +33,22 @@ fn times(n: usize) -> usize {
     (1_000_000 / n).max(1)
 }
 
-fn row(what: &str, n: usize, ours: impl FnMut() + 'static, mut rival: impl FnMut() + 'static) -> Row {
-    let mut ours = ours;
+fn row(what: &str, n: usize, ours: impl FnMut() + 'static, rival: impl FnMut() + 'static) -> Row {
+    beside(what, n, ours, (RIVAL, rival))
+}
+
+fn beside(
+    what: &str,
+    n: usize,
+    mut ours: impl FnMut() + 'static,
+    (name, mut rival): (&'static str, impl FnMut() + 'static),
+) -> Row {
     let repeated = times(n);
     let how = if repeated > 1 { format!(", {repeated} times") } else { String::new() };
     Row::against(
         format!("{what}, {n} of them{how}"),
         move || (0..repeated).for_each(|_| ours()),
-        (RIVAL, move || (0..repeated).for_each(|_| rival())),
+        (name, move || (0..repeated).for_each(|_| rival())),
         "1.25",
     )
 }
@@ -68,7 +76,8 @@ pub(crate) fn rows() -> Vec<Row> {
         rows.push(c_needed(n));
         rows.push(c_per_seed(n));
         rows.push(c_pounds(n));
-        rows.push(c_label(n));
+        rows.push(c_label(n, "in this order in C", label_loop(n)));
+        rows.push(c_label(n, RIVAL, times_loop(1e-8, n)));
     }
     rows
 }
@@ -128,10 +137,19 @@ fn c_pounds(n: usize) -> Row {
     row("C: pounds to kilograms", n, ours, times_loop(POUND, n))
 }
 
-fn c_label(n: usize) -> Row {
+/// Another order of the same operations gives other bits.
+fn label_loop(n: usize) -> impl FnMut() {
+    let (from, mut to) = (numbers(n), vec![0.0; n]);
+    move || {
+        loop_quotient(black_box(1e-6), black_box(100.0), &from, &mut to);
+        black_box(&mut to);
+    }
+}
+
+fn c_label(n: usize, name: &'static str, rival: impl FnMut() + 'static) -> Row {
     let ours = called(numbers(n), hilum_rate_per_mass { m3_per_kg: 0.0 }, |from, to, n, bad| {
         // SAFETY: both lists have n elements.
         unsafe { convert::hilum_rate_per_mass_from_n(from, black_box(ML), 100.0, KG, to, n, bad) }
     });
-    row("C: mL/100 kg to base units, (v a) / (k b)", n, ours, times_loop(1e-8, n))
+    beside("C: mL/100 kg to base units, (v a) / (k b)", n, ours, (name, rival))
 }

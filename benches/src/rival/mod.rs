@@ -9,12 +9,12 @@ mod c {
         pub(super) safe fn thread_seconds() -> f64;
         pub(super) safe fn formula_per_seed(rate: f64, size: f64) -> f64;
         pub(super) safe fn formula_cells(titre: f64, dose: f64, recovery: f64) -> f64;
-        pub(super) safe fn formula_needed(rate: f64, mass: f64) -> f64;
         pub(super) fn call_hilum_per_seed(rate: f64, sizes: *const f64, n: usize) -> f64;
         pub(super) fn call_by_hand_per_seed(rate: f64, sizes: *const f64, n: usize) -> f64;
         pub(super) fn call_hilum_needed(rate: f64, masses: *const f64, n: usize) -> f64;
         pub(super) fn call_by_hand_needed(rate: f64, masses: *const f64, n: usize) -> f64;
         pub(super) fn loop_times(by: f64, from: *const f64, to: *mut f64, n: usize);
+        pub(super) fn loop_quotient(by: f64, over: f64, from: *const f64, to: *mut f64, n: usize);
         pub(super) fn loop_under(over: f64, from: *const f64, to: *mut f64, n: usize);
     }
 }
@@ -30,10 +30,6 @@ pub(crate) fn formula_per_seed(rate: f64, size: f64) -> f64 {
 pub(crate) fn formula_cells(titre: f64, dose: f64, recovery: f64) -> f64 {
     c::formula_cells(titre, dose, recovery)
 }
-pub(crate) fn formula_needed(rate: f64, mass: f64) -> f64 {
-    c::formula_needed(rate, mass)
-}
-
 /// Calls of a program in C, for each number of a list: the sum of the results, -1 when one was refused.
 #[derive(Clone, Copy)]
 pub(crate) enum Calls {
@@ -60,6 +56,12 @@ impl Calls {
 pub(crate) fn loop_times(by: f64, from: &[f64], to: &mut [f64]) {
     // SAFETY: neither list is shorter than the count, and they do not overlap.
     unsafe { c::loop_times(by, from.as_ptr(), to.as_mut_ptr(), from.len().min(to.len())) }
+}
+
+/// to = (from × by) / over, without a check.
+pub(crate) fn loop_quotient(by: f64, over: f64, from: &[f64], to: &mut [f64]) {
+    // SAFETY: as above.
+    unsafe { c::loop_quotient(by, over, from.as_ptr(), to.as_mut_ptr(), from.len().min(to.len())) }
 }
 
 /// to = over / from, without a check.

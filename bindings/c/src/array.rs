@@ -93,8 +93,14 @@ unsafe fn each_of<Q: Listed>(lists: Lists<f64, Q>, unit: Answer<Compound>, bad: 
         // A unit of something else is the fault of the first element: a list without elements has none.
         let scale = scale(unit, Q::POWERS);
         let look = |value| Q::checked(scale?.base(finite(value)?)).map(|_| ());
-        let base = |value| Q::trusted(scale.map_or(value, |scale| scale.base(value)));
-        give_each(many::each(values, |value| value, look, base), room, bad)
+        let number = |value| value;
+        match scale {
+            Ok(scale) => {
+                let base = |value| Q::trusted(scale.base(value));
+                give_each(many::each(values, number, look, base), room, bad)
+            }
+            Err(_) => give_each(many::each(values, number, look, Q::trusted), room, bad),
+        }
     }))
 }
 
