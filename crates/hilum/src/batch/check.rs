@@ -88,8 +88,7 @@ fn shifts(job: &Job<'_>) -> Result<(), Error> {
 /// Whole sets fill the lines and leave some slurry in every tank, of every recipe.
 pub(super) fn sets(job: &Job<'_>, fills: &[Fills<'_>]) -> Result<(), Error> {
     for ((index, tank), fills) in job.tanks.iter().enumerate().zip(fills) {
-        let column = job.needs.iter().skip(index).step_by(job.tanks.len().max(1)).flatten();
-        let mut living = column.filter(|need| need.living > 0.0 && !sizes(tank).is_empty());
+        let mut living = job.needs_of(index).filter(|need| need.living > 0.0 && !sizes(tank).is_empty());
         let (lines, capacity) = (tank.hold_up.value, tank.capacity.value);
         if living.any(|need| fills.between(lines * need.living, capacity * need.living).is_none()) {
             // Where not every fill could be looked at, there may be one.
@@ -105,8 +104,7 @@ pub(super) fn sets(job: &Job<'_>, fills: &[Fills<'_>]) -> Result<(), Error> {
 fn fits(job: &Job<'_>) -> Result<(), Error> {
     for (index, tank) in job.tanks.iter().enumerate() {
         let smallest = sizes(tank).iter().map(|size| size.adds.value).fold(f64::INFINITY, f64::min);
-        let column = job.needs.iter().skip(index).step_by(job.tanks.len().max(1));
-        for need in column.flatten() {
+        for need in job.needs_of(index) {
             let capacity = tank.capacity.value * (1.0 + SLACK);
             let sets = !sizes(tank).is_empty() && need.living > 0.0;
             if tank.hold_up.value >= tank.capacity.value || (sets && smallest > capacity * need.living) {

@@ -136,7 +136,7 @@ fn combine(
     *sums.first_mut()? = Fill::default();
     for (index, size) in sizes.iter().enumerate() {
         let known = before.get_mut(..count)?;
-        known.copy_from_slice(sums.get(..count)?);
+        known.iter_mut().zip(sums.iter()).for_each(|(to, from)| *to = *from);
         let adds = size.adds.value;
         if gap(0.0) <= 0.0 && adds <= most * SLACK {
             return None;

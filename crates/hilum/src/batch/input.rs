@@ -105,3 +105,11 @@ pub struct Job<'a> {
     /// Ordered and apart. Empty: batches without instants; pot life and times are not looked at.
     pub shifts: &'a [Shift],
 }
+
+impl<'a> Job<'a> {
+    /// What orders need of a tank, in running order.
+    pub(super) fn needs_of(&self, tank: usize) -> impl Iterator<Item = Need> + Clone + 'a {
+        let rows = self.needs.chunks(self.tanks.len().max(1));
+        rows.filter_map(move |row| row.get(tank).copied().flatten())
+    }
+}

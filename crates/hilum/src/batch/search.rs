@@ -158,7 +158,7 @@ impl<'a, 'b> Search<'a, 'b> {
             }
             (stop, parent) = (label.stop, label.parent);
         }
-        pours.get_mut(..count)?.reverse();
+        turn_round(pours.get_mut(..count)?);
         Some((count, end))
     }
 
@@ -350,5 +350,13 @@ fn no_worse(plant: &Plant<'_>, tank: usize, node: &Node, a: &Content, b: &Conten
         }
         (false, true) => a.kind != Kind::Sets && b.kind != Kind::Sets && a.from >= b.from - slack,
         (true, false) => false,
+    }
+}
+
+/// The last becomes the first. Not `reverse`, whose checks of bounds stay in what is built for size.
+fn turn_round(mut pours: &mut [Pour]) {
+    while let [first, between @ .., last] = pours {
+        core::mem::swap(first, last);
+        pours = between;
     }
 }

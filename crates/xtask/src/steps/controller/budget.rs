@@ -178,8 +178,8 @@ pub(super) fn check(session: &mut Session, processors: &[Processor]) -> Result<(
         session.check(format_args!("{image} on {on}: {flash} bytes of flash, {ram} of RAM"), outcome);
     }
     for processor in processors {
-        // Reading texts keeps checks of bounds in Rust's own reader of decimals, and the planner two at this profile.
-        for name in ["calculators", "controller"] {
+        // Reading texts keeps checks of bounds in Rust's own reader of decimals.
+        for name in ["no-words", "controller"] {
             let image = target_folder()?.join(format!("controller/{name}-{}.elf", processor.name));
             session.check(format_args!("no panic is left in {name} on {}", processor.name), panics(&image));
         }
