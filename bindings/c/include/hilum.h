@@ -407,7 +407,7 @@ int32_t hilum_mass_from(double value, int32_t unit, hilum_mass *out);
 /// How many of a unit it is: the quantity / unit. Errors: as for hilum_mass_from.
 int32_t hilum_mass_in(hilum_mass mass, int32_t unit, double *out);
 
-/// As text of length bytes. Errors: the texts' (200 and up).
+/// As text of length bytes: "50000 lb". Errors: the texts' (200 and up).
 int32_t hilum_mass_read(const char *text, size_t length, hilum_mass *out);
 
 /// A volume: value x unit. 2.5 gal: (2.5, HILUM_GAL, &volume).
@@ -418,7 +418,7 @@ int32_t hilum_volume_from(double value, int32_t unit, hilum_volume *out);
 /// How many of a unit it is: the quantity / unit. Errors: as for hilum_volume_from.
 int32_t hilum_volume_in(hilum_volume volume, int32_t unit, double *out);
 
-/// As text of length bytes. Errors: the texts' (200 and up).
+/// As text of length bytes: "2.5 gal". Errors: the texts' (200 and up).
 int32_t hilum_volume_read(const char *text, size_t length, hilum_volume *out);
 
 /// A number of seeds: value x unit. (140000, HILUM_SEEDS, &seeds).
@@ -429,7 +429,7 @@ int32_t hilum_seeds_from(double value, int32_t unit, hilum_seeds *out);
 /// How many of a unit it is: the quantity / unit. Errors: as for hilum_seeds_from.
 int32_t hilum_seeds_in(hilum_seeds seeds, int32_t unit, double *out);
 
-/// As text of length bytes. Errors: the texts' (200 and up).
+/// As text of length bytes: "140000 seeds". Errors: the texts' (200 and up).
 int32_t hilum_seeds_read(const char *text, size_t length, hilum_seeds *out);
 
 /// A number of cells: value x unit. (1e9, HILUM_CFU, &cells).
@@ -451,7 +451,7 @@ int32_t hilum_area_from(double value, int32_t unit, hilum_area *out);
 /// How many of a unit it is: the quantity / unit. Errors: as for hilum_area_from.
 int32_t hilum_area_in(hilum_area area, int32_t unit, double *out);
 
-/// As text of length bytes. Errors: the texts' (200 and up).
+/// As text of length bytes: "80 ac". Errors: the texts' (200 and up).
 int32_t hilum_area_read(const char *text, size_t length, hilum_area *out);
 
 /// A time: value x unit. 24 h: (24, HILUM_H, &time).
@@ -462,7 +462,7 @@ int32_t hilum_time_from(double value, int32_t unit, hilum_time *out);
 /// How many of a unit it is: the quantity / unit. Errors: as for hilum_time_from.
 int32_t hilum_time_in(hilum_time time, int32_t unit, double *out);
 
-/// As text of length bytes. Errors: the texts' (200 and up).
+/// As text of length bytes: "24 h". Errors: the texts' (200 and up).
 int32_t hilum_time_read(const char *text, size_t length, hilum_time *out);
 
 /// A difference of temperatures: value x unit. 18 Fahrenheit degrees: (18, HILUM_DELTA_DEGF, &difference).
@@ -484,7 +484,7 @@ int32_t hilum_share_from(double value, int32_t unit, hilum_share *out);
 /// How many of a unit it is: the quantity / unit. Errors: as for hilum_share_from.
 int32_t hilum_share_in(hilum_share share, int32_t unit, double *out);
 
-/// As text of length bytes. Errors: the texts' (200 and up); or not within 0 to 1.
+/// As text of length bytes: "5 %". Errors: the texts' (200 and up); or not within 0 to 1.
 int32_t hilum_share_read(const char *text, size_t length, hilum_share *out);
 
 /// A point on the temperature scale. Two points cannot be added; a point minus a point is a difference.
@@ -541,7 +541,8 @@ typedef struct {
 
 /// A seed size: value x unit / (per x per_unit). 2800 seeds/lb: (2800, HILUM_SEEDS, 1, HILUM_LB, &size).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 int32_t hilum_seed_size_from(double value,
                              int32_t unit,
                              double per,
@@ -551,12 +552,15 @@ int32_t hilum_seed_size_from(double value,
 /// How many of a unit over per x per_unit it is. Errors: as for hilum_seed_size_from.
 int32_t hilum_seed_size_in(hilum_seed_size size, int32_t unit, double per, int32_t per_unit, double *out);
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
-int32_t hilum_seed_size_read(const char *text, size_t length, hilum_seed_size *out);
+/// As text of length bytes: "2800 seeds/lb". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+int32_t hilum_seed_size_read(const char *text,
+                             size_t length,
+                             hilum_seed_size *out);
 
 /// A sowing rate: value x unit / (per x per_unit). 140000 seeds/ac: (140000, HILUM_SEEDS, 1, HILUM_AC, &sown).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 int32_t hilum_sown_from(double value,
                         int32_t unit,
                         double per,
@@ -566,8 +570,10 @@ int32_t hilum_sown_from(double value,
 /// How many of a unit over per x per_unit it is. Errors: as for hilum_sown_from.
 int32_t hilum_sown_in(hilum_sown sown, int32_t unit, double per, int32_t per_unit, double *out);
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
-int32_t hilum_sown_read(const char *text, size_t length, hilum_sown *out);
+/// As text of length bytes: "140000 seeds/ac". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+int32_t hilum_sown_read(const char *text,
+                        size_t length,
+                        hilum_sown *out);
 
 /// A mass per seed: value x unit / (per x per_unit). 160 mg: (160, HILUM_MG, 1, HILUM_SEEDS, &mass).
 ///
@@ -635,7 +641,8 @@ typedef struct {
 
 /// A density: value x unit / (per x per_unit). 1.1 kg/L: (1.1, HILUM_KG, 1, HILUM_L, &density).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 int32_t hilum_density_from(double value,
                            int32_t unit,
                            double per,
@@ -645,12 +652,15 @@ int32_t hilum_density_from(double value,
 /// How many of a unit over per x per_unit it is. Errors: as for hilum_density_from.
 int32_t hilum_density_in(hilum_density density, int32_t unit, double per, int32_t per_unit, double *out);
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
-int32_t hilum_density_read(const char *text, size_t length, hilum_density *out);
+/// As text of length bytes: "1.04 kg/L". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+int32_t hilum_density_read(const char *text,
+                           size_t length,
+                           hilum_density *out);
 
 /// A content: value x unit / (per x per_unit). 600 g/L: (600, HILUM_G, 1, HILUM_L, &content).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 int32_t hilum_active_content_from(double value,
                                   int32_t unit,
                                   double per,
@@ -664,12 +674,15 @@ int32_t hilum_active_content_in(hilum_active_content content,
                                 int32_t per_unit,
                                 double *out);
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
-int32_t hilum_active_content_read(const char *text, size_t length, hilum_active_content *out);
+/// As text of length bytes: "3.3 lb/gal". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+int32_t hilum_active_content_read(const char *text,
+                                  size_t length,
+                                  hilum_active_content *out);
 
 /// A titre: value x unit / (per x per_unit). 1e9 CFU/mL: (1e9, HILUM_CFU, 1, HILUM_ML, &titre).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 int32_t hilum_titre_per_volume_from(double value,
                                     int32_t unit,
                                     double per,
@@ -683,12 +696,15 @@ int32_t hilum_titre_per_volume_in(hilum_titre_per_volume titre,
                                   int32_t per_unit,
                                   double *out);
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
-int32_t hilum_titre_per_volume_read(const char *text, size_t length, hilum_titre_per_volume *out);
+/// As text of length bytes: "8e9 CFU/mL". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+int32_t hilum_titre_per_volume_read(const char *text,
+                                    size_t length,
+                                    hilum_titre_per_volume *out);
 
 /// A titre: value x unit / (per x per_unit). 1e9 CFU/g: (1e9, HILUM_CFU, 1, HILUM_G, &titre).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 int32_t hilum_titre_per_mass_from(double value,
                                   int32_t unit,
                                   double per,
@@ -702,8 +718,10 @@ int32_t hilum_titre_per_mass_in(hilum_titre_per_mass titre,
                                 int32_t per_unit,
                                 double *out);
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
-int32_t hilum_titre_per_mass_read(const char *text, size_t length, hilum_titre_per_mass *out);
+/// As text of length bytes: "2e9 CFU/g". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+int32_t hilum_titre_per_mass_read(const char *text,
+                                  size_t length,
+                                  hilum_titre_per_mass *out);
 
 /* ==== Flows =============================================================================================== */
 
@@ -721,7 +739,8 @@ typedef struct {
 
 /// A flow of seed: value x unit / (per x per_unit). 500 lb/min: (500, HILUM_LB, 1, HILUM_MIN, &flow).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 int32_t hilum_seed_flow_from(double value,
                              int32_t unit,
                              double per,
@@ -731,12 +750,15 @@ int32_t hilum_seed_flow_from(double value,
 /// How many of a unit over per x per_unit it is. Errors: as for hilum_seed_flow_from.
 int32_t hilum_seed_flow_in(hilum_seed_flow flow, int32_t unit, double per, int32_t per_unit, double *out);
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
-int32_t hilum_seed_flow_read(const char *text, size_t length, hilum_seed_flow *out);
+/// As text of length bytes: "500 lb/min". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+int32_t hilum_seed_flow_read(const char *text,
+                             size_t length,
+                             hilum_seed_flow *out);
 
 /// A flow of liquid: value x unit / (per x per_unit). 325 mL/min: (325, HILUM_ML, 1, HILUM_MIN, &flow).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 int32_t hilum_flow_from(double value,
                         int32_t unit,
                         double per,
@@ -746,8 +768,10 @@ int32_t hilum_flow_from(double value,
 /// How many of a unit over per x per_unit it is. Errors: as for hilum_flow_from.
 int32_t hilum_flow_in(hilum_flow flow, int32_t unit, double per, int32_t per_unit, double *out);
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
-int32_t hilum_flow_read(const char *text, size_t length, hilum_flow *out);
+/// As text of length bytes: "12 fl oz/min". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+int32_t hilum_flow_read(const char *text,
+                        size_t length,
+                        hilum_flow *out);
 
 /* ==== How much seed is it? ================================================================================ */
 
@@ -877,7 +901,8 @@ typedef struct {
 
 /// A dose per mass of seed: value x unit / (per x per_unit). 325 mL per 100 kg: (325, HILUM_ML, 100, HILUM_KG, &rate).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 int32_t hilum_rate_per_mass_from(double value,
                                  int32_t unit,
                                  double per,
@@ -891,8 +916,10 @@ int32_t hilum_rate_per_mass_in(hilum_rate_per_mass rate,
                                int32_t per_unit,
                                double *out);
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
-int32_t hilum_rate_per_mass_read(const char *text, size_t length, hilum_rate_per_mass *out);
+/// As text of length bytes: "2.5 fl oz/cwt". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+int32_t hilum_rate_per_mass_read(const char *text,
+                                 size_t length,
+                                 hilum_rate_per_mass *out);
 
 /// The same dose on one seed: rate / size. Errors: a rate or size that is not finite or not more than 0.
 int32_t hilum_rate_per_mass_to_per_seed(hilum_rate_per_mass rate,
@@ -941,7 +968,8 @@ int32_t hilum_rate_per_mass_falls_below(hilum_rate_per_mass rate, hilum_rate_per
 
 /// A dose per seed: value x unit / (per x per_unit). 0.6 uL/seed: (0.6, HILUM_UL, 1, HILUM_SEEDS, &dose).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 int32_t hilum_rate_per_seed_from(double value,
                                  int32_t unit,
                                  double per,
@@ -955,8 +983,10 @@ int32_t hilum_rate_per_seed_in(hilum_rate_per_seed dose,
                                int32_t per_unit,
                                double *out);
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
-int32_t hilum_rate_per_seed_read(const char *text, size_t length, hilum_rate_per_seed *out);
+/// As text of length bytes: "0.6 uL/seed". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+int32_t hilum_rate_per_seed_read(const char *text,
+                                 size_t length,
+                                 hilum_rate_per_seed *out);
 
 /// The same dose per mass of seed: dose x size. Errors: a number that is not finite or not more than 0.
 int32_t hilum_rate_per_seed_to_per_mass(hilum_rate_per_seed dose,
@@ -986,7 +1016,8 @@ int32_t hilum_rate_per_seed_falls_below(hilum_rate_per_seed dose, hilum_rate_per
 
 /// A dose per area: value x unit / (per x per_unit). 250 mL/ha: (250, HILUM_ML, 1, HILUM_HA, &dose).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 int32_t hilum_rate_per_area_from(double value,
                                  int32_t unit,
                                  double per,
@@ -1000,8 +1031,10 @@ int32_t hilum_rate_per_area_in(hilum_rate_per_area dose,
                                int32_t per_unit,
                                double *out);
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
-int32_t hilum_rate_per_area_read(const char *text, size_t length, hilum_rate_per_area *out);
+/// As text of length bytes: "400 mL/ha". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+int32_t hilum_rate_per_area_read(const char *text,
+                                 size_t length,
+                                 hilum_rate_per_area *out);
 
 /// The same dose on one seed: dose / sown. Errors: a number that is not finite or not more than 0.
 int32_t hilum_rate_per_area_to_per_seed(hilum_rate_per_area dose, hilum_sown sown, hilum_rate_per_seed *out);
@@ -1036,7 +1069,8 @@ typedef struct {
 
 /// A dose per mass of seed: value x unit / (per x per_unit). 5 g/kg: (5, HILUM_G, 1, HILUM_KG, &rate).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 int32_t hilum_dry_per_mass_from(double value,
                                 int32_t unit,
                                 double per,
@@ -1050,8 +1084,10 @@ int32_t hilum_dry_per_mass_in(hilum_dry_per_mass rate,
                               int32_t per_unit,
                               double *out);
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
-int32_t hilum_dry_per_mass_read(const char *text, size_t length, hilum_dry_per_mass *out);
+/// As text of length bytes: "5 g/kg". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+int32_t hilum_dry_per_mass_read(const char *text,
+                                size_t length,
+                                hilum_dry_per_mass *out);
 
 /// The same dose on one seed: rate / size. Errors: a rate or size that is not finite or not more than 0.
 int32_t hilum_dry_per_mass_to_per_seed(hilum_dry_per_mass rate,
@@ -1096,7 +1132,8 @@ int32_t hilum_dry_per_mass_falls_below(hilum_dry_per_mass rate, hilum_dry_per_ma
 
 /// A dose per seed: value x unit / (per x per_unit). 0.6 mg/seed: (0.6, HILUM_MG, 1, HILUM_SEEDS, &dose).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 int32_t hilum_dry_per_seed_from(double value,
                                 int32_t unit,
                                 double per,
@@ -1141,7 +1178,8 @@ int32_t hilum_dry_per_seed_falls_below(hilum_dry_per_seed dose, hilum_dry_per_se
 
 /// A dose per area: value x unit / (per x per_unit). 250 g/ha: (250, HILUM_G, 1, HILUM_HA, &dose).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 int32_t hilum_dry_per_area_from(double value,
                                 int32_t unit,
                                 double per,
@@ -1191,7 +1229,8 @@ typedef struct {
 
 /// A dose per mass of seed: value x unit / (per x per_unit). 78 mg/kg: (78, HILUM_MG, 1, HILUM_KG, &rate).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 int32_t hilum_active_per_mass_from(double value,
                                    int32_t unit,
                                    double per,
@@ -1255,7 +1294,8 @@ int32_t hilum_active_per_mass_falls_below(hilum_active_per_mass rate, hilum_acti
 
 /// A dose per seed: value x unit / (per x per_unit). 0.25 mg/seed: (0.25, HILUM_MG, 1, HILUM_SEEDS, &dose).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 int32_t hilum_active_per_seed_from(double value,
                                    int32_t unit,
                                    double per,
@@ -1302,7 +1342,8 @@ int32_t hilum_active_per_seed_falls_below(hilum_active_per_seed dose, hilum_acti
 
 /// A dose per area: value x unit / (per x per_unit). 100 g/ha: (100, HILUM_G, 1, HILUM_HA, &dose).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 int32_t hilum_active_per_area_from(double value,
                                    int32_t unit,
                                    double per,
@@ -1316,8 +1357,10 @@ int32_t hilum_active_per_area_in(hilum_active_per_area dose,
                                  int32_t per_unit,
                                  double *out);
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
-int32_t hilum_active_per_area_read(const char *text, size_t length, hilum_active_per_area *out);
+/// As text of length bytes: "80 g/ha". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+int32_t hilum_active_per_area_read(const char *text,
+                                   size_t length,
+                                   hilum_active_per_area *out);
 
 /// The same dose on one seed: dose / sown. Errors: a number that is not finite or not more than 0.
 int32_t hilum_active_per_area_to_per_seed(hilum_active_per_area dose,
@@ -1411,7 +1454,8 @@ typedef struct {
 
 /// A dose per mass of seed: value x unit / (per x per_unit). 6e9 CFU/kg: (6e9, HILUM_CFU, 1, HILUM_KG, &rate).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 int32_t hilum_cells_per_mass_from(double value,
                                   int32_t unit,
                                   double per,
@@ -1477,7 +1521,8 @@ int32_t hilum_cells_per_mass_falls_below(hilum_cells_per_mass rate, hilum_cells_
 
 /// A dose per seed: value x unit / (per x per_unit). 1e5 CFU/seed: (1e5, HILUM_CFU, 1, HILUM_SEEDS, &dose).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 int32_t hilum_cells_per_seed_from(double value,
                                   int32_t unit,
                                   double per,
@@ -1491,8 +1536,10 @@ int32_t hilum_cells_per_seed_in(hilum_cells_per_seed dose,
                                 int32_t per_unit,
                                 double *out);
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
-int32_t hilum_cells_per_seed_read(const char *text, size_t length, hilum_cells_per_seed *out);
+/// As text of length bytes: "2e6 CFU/seed". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+int32_t hilum_cells_per_seed_read(const char *text,
+                                  size_t length,
+                                  hilum_cells_per_seed *out);
 
 /// The same dose per mass of seed: dose x size. Errors: a number that is not finite or not more than 0.
 int32_t hilum_cells_per_seed_to_per_mass(hilum_cells_per_seed dose,
@@ -1524,7 +1571,8 @@ int32_t hilum_cells_per_seed_falls_below(hilum_cells_per_seed dose, hilum_cells_
 
 /// A dose per area: value x unit / (per x per_unit). 4e10 CFU/ha: (4e10, HILUM_CFU, 1, HILUM_HA, &dose).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 int32_t hilum_cells_per_area_from(double value,
                                   int32_t unit,
                                   double per,
@@ -2490,7 +2538,9 @@ typedef struct {
     uint64_t opaque[288];
 } hilum_monitor_64;
 
-/// Starts a monitor of 16 readings.
+/// Starts a monitor of 16 readings. 325 mL/100 kg within 5 %, a counter that shows kilograms of seed (7 kg/s at most) and
+/// a tank that shows tenths of a litre (40 mL/s at most) are the setup
+/// {{3.25e-6}, {0.05}, {HILUM_TOTAL, {1}, {0}, {7}}, {HILUM_TANK, {1e-4}, {4e-5}}}.
 /// Errors: NULL; HILUM_NO_SUCH_CHOICE; a resolution that is not finite or negative, or a number that is not more
 /// than 0.
 int32_t hilum_monitor_16_start(const hilum_monitor_setup *setup,

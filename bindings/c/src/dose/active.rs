@@ -24,7 +24,8 @@ checked!(hilum_active_per_mass.kg_per_kg: hilum::rate::PerMass<hilum::rate::Acti
 
 /// A dose per mass of seed: value x unit / (per x per_unit). 78 mg/kg: (78, HILUM_MG, 1, HILUM_KG, &rate).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 #[unsafe(no_mangle)]
 pub extern "C" fn hilum_active_per_mass_from(
     value: f64,
@@ -177,7 +178,8 @@ checked!(hilum_active_per_seed.kg_per_seed: hilum::rate::PerSeed<hilum::rate::Ac
 
 /// A dose per seed: value x unit / (per x per_unit). 0.25 mg/seed: (0.25, HILUM_MG, 1, HILUM_SEEDS, &dose).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 #[unsafe(no_mangle)]
 pub extern "C" fn hilum_active_per_seed_from(
     value: f64,
@@ -296,7 +298,8 @@ checked!(hilum_active_per_area.kg_per_m2: hilum::rate::PerArea<hilum::rate::Acti
 
 /// A dose per area: value x unit / (per x per_unit). 100 g/ha: (100, HILUM_G, 1, HILUM_HA, &dose).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 #[unsafe(no_mangle)]
 pub extern "C" fn hilum_active_per_area_from(
     value: f64,
@@ -320,7 +323,7 @@ pub extern "C" fn hilum_active_per_area_in(
     number_quotient(out, dose, unit, per, per_unit)
 }
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+/// As text of length bytes: "80 g/ha". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn hilum_active_per_area_read(
     text: *const c_char,

@@ -24,7 +24,8 @@ checked!(hilum_cells_per_mass.cfu_per_kg: hilum::rate::PerMass<hilum::rate::Cell
 
 /// A dose per mass of seed: value x unit / (per x per_unit). 6e9 CFU/kg: (6e9, HILUM_CFU, 1, HILUM_KG, &rate).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 #[unsafe(no_mangle)]
 pub extern "C" fn hilum_cells_per_mass_from(
     value: f64,
@@ -177,7 +178,8 @@ checked!(hilum_cells_per_seed.cfu_per_seed: hilum::rate::PerSeed<hilum::rate::Ce
 
 /// A dose per seed: value x unit / (per x per_unit). 1e5 CFU/seed: (1e5, HILUM_CFU, 1, HILUM_SEEDS, &dose).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 #[unsafe(no_mangle)]
 pub extern "C" fn hilum_cells_per_seed_from(
     value: f64,
@@ -201,7 +203,7 @@ pub extern "C" fn hilum_cells_per_seed_in(
     number_quotient(out, dose, unit, per, per_unit)
 }
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+/// As text of length bytes: "2e6 CFU/seed". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn hilum_cells_per_seed_read(
     text: *const c_char,
@@ -296,7 +298,8 @@ checked!(hilum_cells_per_area.cfu_per_m2: hilum::rate::PerArea<hilum::rate::Cell
 
 /// A dose per area: value x unit / (per x per_unit). 4e10 CFU/ha: (4e10, HILUM_CFU, 1, HILUM_HA, &dose).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 #[unsafe(no_mangle)]
 pub extern "C" fn hilum_cells_per_area_from(
     value: f64,

@@ -24,7 +24,8 @@ checked!(hilum_rate_per_mass.m3_per_kg: hilum::rate::PerMass<hilum::rate::Liquid
 
 /// A dose per mass of seed: value x unit / (per x per_unit). 325 mL per 100 kg: (325, HILUM_ML, 100, HILUM_KG, &rate).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 #[unsafe(no_mangle)]
 pub extern "C" fn hilum_rate_per_mass_from(
     value: f64,
@@ -48,7 +49,7 @@ pub extern "C" fn hilum_rate_per_mass_in(
     number_quotient(out, rate, unit, per, per_unit)
 }
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+/// As text of length bytes: "2.5 fl oz/cwt". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn hilum_rate_per_mass_read(
     text: *const c_char,
@@ -177,7 +178,8 @@ checked!(hilum_rate_per_seed.m3_per_seed: hilum::rate::PerSeed<hilum::rate::Liqu
 
 /// A dose per seed: value x unit / (per x per_unit). 0.6 uL/seed: (0.6, HILUM_UL, 1, HILUM_SEEDS, &dose).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 #[unsafe(no_mangle)]
 pub extern "C" fn hilum_rate_per_seed_from(
     value: f64,
@@ -201,7 +203,7 @@ pub extern "C" fn hilum_rate_per_seed_in(
     number_quotient(out, dose, unit, per, per_unit)
 }
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+/// As text of length bytes: "0.6 uL/seed". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn hilum_rate_per_seed_read(
     text: *const c_char,
@@ -296,7 +298,8 @@ checked!(hilum_rate_per_area.m3_per_m2: hilum::rate::PerArea<hilum::rate::Liquid
 
 /// A dose per area: value x unit / (per x per_unit). 250 mL/ha: (250, HILUM_ML, 1, HILUM_HA, &dose).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 #[unsafe(no_mangle)]
 pub extern "C" fn hilum_rate_per_area_from(
     value: f64,
@@ -320,7 +323,7 @@ pub extern "C" fn hilum_rate_per_area_in(
     number_quotient(out, dose, unit, per, per_unit)
 }
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+/// As text of length bytes: "400 mL/ha". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn hilum_rate_per_area_read(
     text: *const c_char,

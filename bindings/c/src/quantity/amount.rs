@@ -28,7 +28,7 @@ pub extern "C" fn hilum_mass_in(mass: hilum_mass, unit: i32, out: Option<&mut Ma
     number(out, mass, unit)
 }
 
-/// As text of length bytes. Errors: the texts' (200 and up).
+/// As text of length bytes: "50000 lb". Errors: the texts' (200 and up).
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn hilum_mass_read(
     text: *const c_char,
@@ -70,7 +70,7 @@ pub extern "C" fn hilum_volume_in(
     number(out, volume, unit)
 }
 
-/// As text of length bytes. Errors: the texts' (200 and up).
+/// As text of length bytes: "2.5 gal". Errors: the texts' (200 and up).
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn hilum_volume_read(
     text: *const c_char,
@@ -104,7 +104,7 @@ pub extern "C" fn hilum_seeds_in(seeds: hilum_seeds, unit: i32, out: Option<&mut
     number(out, seeds, unit)
 }
 
-/// As text of length bytes. Errors: the texts' (200 and up).
+/// As text of length bytes: "140000 seeds". Errors: the texts' (200 and up).
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn hilum_seeds_read(
     text: *const c_char,
@@ -172,7 +172,7 @@ pub extern "C" fn hilum_area_in(area: hilum_area, unit: i32, out: Option<&mut Ma
     number(out, area, unit)
 }
 
-/// As text of length bytes. Errors: the texts' (200 and up).
+/// As text of length bytes: "80 ac". Errors: the texts' (200 and up).
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn hilum_area_read(
     text: *const c_char,
@@ -206,7 +206,7 @@ pub extern "C" fn hilum_time_in(time: hilum_time, unit: i32, out: Option<&mut Ma
     number(out, time, unit)
 }
 
-/// As text of length bytes. Errors: the texts' (200 and up).
+/// As text of length bytes: "24 h". Errors: the texts' (200 and up).
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn hilum_time_read(
     text: *const c_char,
@@ -282,7 +282,7 @@ pub extern "C" fn hilum_share_in(share: hilum_share, unit: i32, out: Option<&mut
     number(out, share, unit)
 }
 
-/// As text of length bytes. Errors: the texts' (200 and up); or not within 0 to 1.
+/// As text of length bytes: "5 %". Errors: the texts' (200 and up); or not within 0 to 1.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn hilum_share_read(
     text: *const c_char,

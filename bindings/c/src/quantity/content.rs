@@ -16,7 +16,8 @@ checked!(hilum_density.kg_per_m3: hilum::rate::Density, MassPerVolume);
 
 /// A density: value x unit / (per x per_unit). 1.1 kg/L: (1.1, HILUM_KG, 1, HILUM_L, &density).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 #[unsafe(no_mangle)]
 pub extern "C" fn hilum_density_from(
     value: f64,
@@ -40,7 +41,7 @@ pub extern "C" fn hilum_density_in(
     number_quotient(out, density, unit, per, per_unit)
 }
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+/// As text of length bytes: "1.04 kg/L". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn hilum_density_read(
     text: *const c_char,
@@ -62,7 +63,8 @@ checked!(hilum_active_content.kg_per_m3: hilum::rate::ActiveContent, MassPerVolu
 
 /// A content: value x unit / (per x per_unit). 600 g/L: (600, HILUM_G, 1, HILUM_L, &content).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 #[unsafe(no_mangle)]
 pub extern "C" fn hilum_active_content_from(
     value: f64,
@@ -86,7 +88,7 @@ pub extern "C" fn hilum_active_content_in(
     number_quotient(out, content, unit, per, per_unit)
 }
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+/// As text of length bytes: "3.3 lb/gal". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn hilum_active_content_read(
     text: *const c_char,
@@ -108,7 +110,8 @@ checked!(hilum_titre_per_volume.cfu_per_m3: hilum::viability::TitrePerVolume, Ce
 
 /// A titre: value x unit / (per x per_unit). 1e9 CFU/mL: (1e9, HILUM_CFU, 1, HILUM_ML, &titre).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 #[unsafe(no_mangle)]
 pub extern "C" fn hilum_titre_per_volume_from(
     value: f64,
@@ -132,7 +135,7 @@ pub extern "C" fn hilum_titre_per_volume_in(
     number_quotient(out, titre, unit, per, per_unit)
 }
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+/// As text of length bytes: "8e9 CFU/mL". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn hilum_titre_per_volume_read(
     text: *const c_char,
@@ -154,7 +157,8 @@ checked!(hilum_titre_per_mass.cfu_per_kg: hilum::viability::TitrePerMass, CellsP
 
 /// A titre: value x unit / (per x per_unit). 1e9 CFU/g: (1e9, HILUM_CFU, 1, HILUM_G, &titre).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 #[unsafe(no_mangle)]
 pub extern "C" fn hilum_titre_per_mass_from(
     value: f64,
@@ -178,7 +182,7 @@ pub extern "C" fn hilum_titre_per_mass_in(
     number_quotient(out, titre, unit, per, per_unit)
 }
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+/// As text of length bytes: "2e9 CFU/g". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn hilum_titre_per_mass_read(
     text: *const c_char,

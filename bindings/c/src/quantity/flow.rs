@@ -16,7 +16,8 @@ checked!(hilum_seed_flow.kg_per_s: hilum::treater::SeedFlow, MassFlow);
 
 /// A flow of seed: value x unit / (per x per_unit). 500 lb/min: (500, HILUM_LB, 1, HILUM_MIN, &flow).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 #[unsafe(no_mangle)]
 pub extern "C" fn hilum_seed_flow_from(
     value: f64,
@@ -40,7 +41,7 @@ pub extern "C" fn hilum_seed_flow_in(
     number_quotient(out, flow, unit, per, per_unit)
 }
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+/// As text of length bytes: "500 lb/min". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn hilum_seed_flow_read(
     text: *const c_char,
@@ -62,7 +63,8 @@ checked!(hilum_flow.m3_per_s: hilum::treater::Flow, VolumeFlow);
 
 /// A flow of liquid: value x unit / (per x per_unit). 325 mL/min: (325, HILUM_ML, 1, HILUM_MIN, &flow).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 #[unsafe(no_mangle)]
 pub extern "C" fn hilum_flow_from(
     value: f64,
@@ -86,7 +88,7 @@ pub extern "C" fn hilum_flow_in(
     number_quotient(out, flow, unit, per, per_unit)
 }
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+/// As text of length bytes: "12 fl oz/min". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn hilum_flow_read(
     text: *const c_char,

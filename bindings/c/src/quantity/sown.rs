@@ -16,7 +16,8 @@ checked!(hilum_seed_size.seeds_per_kg: hilum::seed::SeedSize, SeedsPerMass);
 
 /// A seed size: value x unit / (per x per_unit). 2800 seeds/lb: (2800, HILUM_SEEDS, 1, HILUM_LB, &size).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 #[unsafe(no_mangle)]
 pub extern "C" fn hilum_seed_size_from(
     value: f64,
@@ -40,7 +41,7 @@ pub extern "C" fn hilum_seed_size_in(
     number_quotient(out, size, unit, per, per_unit)
 }
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+/// As text of length bytes: "2800 seeds/lb". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn hilum_seed_size_read(
     text: *const c_char,
@@ -62,7 +63,8 @@ checked!(hilum_sown.seeds_per_m2: hilum::seed::Sown, SeedsPerArea);
 
 /// A sowing rate: value x unit / (per x per_unit). 140000 seeds/ac: (140000, HILUM_SEEDS, 1, HILUM_AC, &sown).
 ///
-/// Errors: a number that is not finite, per not more than 0, not more than 0, or beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT; HILUM_WRONG_DIMENSION.
+/// Errors: a value or per that is not finite or not more than 0; a result beyond 1e-30 to 1e30; HILUM_NO_SUCH_UNIT;
+/// HILUM_WRONG_DIMENSION.
 #[unsafe(no_mangle)]
 pub extern "C" fn hilum_sown_from(
     value: f64,
@@ -86,7 +88,7 @@ pub extern "C" fn hilum_sown_in(
     number_quotient(out, sown, unit, per, per_unit)
 }
 
-/// As text of length bytes. Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
+/// As text of length bytes: "140000 seeds/ac". Errors: the texts' (200 and up); not more than 0, or beyond 1e-30 to 1e30.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn hilum_sown_read(
     text: *const c_char,
