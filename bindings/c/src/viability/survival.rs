@@ -65,7 +65,7 @@ pub struct hilum_survival {
 }
 
 impl hilum_survival {
-    fn core(self) -> Answer<Survival> {
+    pub(crate) fn core(self) -> Answer<Survival> {
         type Make = fn(hilum_survival) -> Answer<Model>;
         const CURVES: [(i32, Make); 3] = [
             (HILUM_LOG_LINEAR, |curve| Ok(Model::LogLinear(curve.reduction.core()?))),
