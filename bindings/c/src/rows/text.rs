@@ -19,7 +19,15 @@ struct Columns<'a> {
 }
 
 impl Columns<'_> {
+    #[inline]
     fn row(&self, index: usize) -> Answer<Bases> {
+        if let (None, None) = (self.units, self.bushels) {
+            return Ok(Bases::default());
+        }
+        self.stated(index)
+    }
+
+    fn stated(&self, index: usize) -> Answer<Bases> {
         let unit = self.units.map(|units| units.get(index).ok_or(Status::NO_SUCH_INDEX)).transpose()?;
         let bushel = self.bushels.map(|own| own.get(index).ok_or(Status::NO_SUCH_INDEX)).transpose()?;
         let unit = unit.map(|unit| UnitOfSeeds::new((*unit).into()).map(SeedUnit::Count)).transpose()?;
