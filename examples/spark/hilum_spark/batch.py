@@ -30,7 +30,8 @@ def _address(array: pa.Array) -> int:
 
 
 def _valid(array: pa.Array) -> pa.BooleanArray | None:
-    return array.is_valid() if array.null_count else None
+    # Of its own, and from its first bit on: it becomes the bitmap of a result.
+    return pc.and_(array.is_valid(), True) if array.null_count else None
 
 
 class Batch:
@@ -104,29 +105,31 @@ class Batch:
         return pa.Array.from_buffers(pa.from_numpy_dtype(data.dtype), self._n, [bitmap, packed])
 
     def _periods(self, column: Column, made: Values) -> tuple[np.ndarray, np.ndarray]:
-        """The numbers of all periods in base units, and where those of each row begin."""
+        """The numbers of all periods in base units, and how many each row has."""
         array = self._batch.column(column.name)
-        offsets = array.offsets.to_numpy()
-        inner = array.values.slice(offsets[0], offsets[-1] - offsets[0])
-        read, first = self._read(inner, column), np.ascontiguousarray(offsets - offsets[0], np.int32)
+        first = array.offsets.to_numpy()
+        inner = array.values.slice(first[0], first[-1] - first[0])
+        read = self._read(inner, column)
         read.codes[~inner.is_valid().to_numpy(zero_copy_only=False)] = NO_SUCH_INDEX
-        bad = np.flatnonzero(read.codes)[::-1]
-        codes = np.zeros(self._n, np.int32)
-        codes[np.searchsorted(first, bad, side="right") - 1] = read.codes[bad]
+        bad, codes = np.flatnonzero(read.codes)[::-1], np.zeros(self._n, np.int32)
+        codes[np.searchsorted(first - first[0], bad, side="right") - 1] = read.codes[bad]
         self._merge(made, Values(made.data, codes, _valid(array)))
-        return read.data, first
+        return read.data, np.diff(first)
 
     def _kept(self, step: Step, numbers: dict[str, Values], made: Values) -> list[np.ndarray]:
         """Fills in what is left, or how long the seed may wait; then gives is and because of hilum_plant_by."""
         product = self._batch.column(step.columns["product"].name)
         which = pc.fill_null(pc.index_in(product, pa.array(list(step.curves), product.type)), -1).to_numpy()
-        (lasts, first), (at, as_many) = (self._periods(step.columns[name], made) for name in STORED)
-        unlike = np.where(np.diff(first) == np.diff(as_many), 0, NO_SUCH_INDEX).astype(np.int32)
-        self._merge(made, Values(made.data, unlike, _valid(product)))
+        (lasts, many), (at, as_many) = (self._periods(step.columns[name], made) for name in STORED)
+        alike = many == as_many
+        self._merge(made, Values(made.data, np.where(alike, 0, NO_SUCH_INDEX).astype(np.int32), _valid(product)))
+        # A null list has no periods where its neighbour may have some: both go by the rows that have as many.
+        lasts, at = lasts[np.repeat(alike, many)], at[np.repeat(alike, as_many)]
+        first = np.concatenate([[0], np.cumsum(many * alike)]).astype(np.int32)
         curves = np.frombuffer(self._library.curves(step.curves.values()), np.uint8)
         where = [array.ctypes.data for array in (curves, which, first, lasts, at)]
-        kept = struct.pack("@PNPPPPN", where[0], len(step.curves), *where[1:], min(len(lasts), len(at)))
-        longest = max(1, int(np.diff(first).max(initial=0)))
+        kept = struct.pack("@PNPPPPN", where[0], len(step.curves), *where[1:], len(lasts))
+        longest = max(1, int(many.max(initial=0)))
         pair = [values.data for name, values in numbers.items() if name not in LIVES]
         before = [kept, *pair, np.empty(3 * longest), c_size_t(longest)]
         made.data, sign, because = np.empty(self._n), np.empty(self._n, np.int32), np.empty(self._n, np.int32)

@@ -77,16 +77,12 @@ class Library:
 @functools.cache
 def library(version: str | None = None) -> Library:
     """The library of this process: HILUM_LIBRARY, else libhilum.so as Spark brought it; of the driver's version."""
-    path = os.environ.get("HILUM_LIBRARY")
-    if not path:
-        from pyspark import SparkFiles
-
-        path = SparkFiles.get("libhilum.so")
     try:
+        path = os.environ.get("HILUM_LIBRARY") or __import__("pyspark").SparkFiles.get("libhilum.so")
         found = Library(path)
-    except OSError as why:
+    except (OSError, AssertionError, ImportError) as why:
         remedy = "set HILUM_LIBRARY on driver and workers, or addFile it as libhilum.so"
-        raise HilumError(f"libhilum cannot be loaded: {remedy} ({why})") from None
+        raise HilumError(f"libhilum cannot be loaded: {remedy} ({why or 'there is no Spark session'})") from None
     if version not in (None, found.version):
         raise HilumError(f"{path} is libhilum {found.version}, but the driver has {version}: send the same to all")
     return found

@@ -91,8 +91,9 @@ def _lists(ids: np.ndarray) -> tuple[pa.Array, pa.Array]:
     draw = _hash(inner, 43) % np.uint64(4000)
     lasts = np.where(draw == 1, -1.0, np.where(draw == 2, np.nan, lasts))
     at = np.where(draw == 3, -500.0, np.where(draw == 4, np.inf, at))
-    offsets = pa.array(first, mask=np.append(_hash(ids, 44) % np.uint64(2000) == 0, False))
-    return (pa.ListArray.from_arrays(offsets, pa.array(lasts, mask=draw == 5)), pa.ListArray.from_arrays(pa.array(first), pa.array(at)))
+    null = pa.array(_hash(ids, 44) % np.uint64(2000) == 0)
+    lists = pa.ListArray.from_arrays(first, pa.array(lasts, mask=draw == 5), mask=null)
+    return lists, pa.ListArray.from_arrays(first, pa.array(at))
 
 
 def orders(ids: np.ndarray) -> pa.RecordBatch:
