@@ -3,7 +3,7 @@
 _SEASON = {"limit": "kg/m2", "used": "kg/m2", "on_seed": "kg/seed"}
 _SOWN = _SEASON | {"sown": "seeds/m2"}
 
-# Without a unit it is a plain number. The formulas are in hilum.h.
+# "" is a plain number. The formulas are in hilum.h.
 CALCULATIONS: dict[str, tuple[str, dict[str, str], str]] = {
     "seeds": ("seed_size_count_in", {"size": "seeds/kg", "mass": "kg"}, "seeds"),
     "mass": ("seed_size_mass_of", {"size": "seeds/kg", "seeds": "seeds"}, "kg"),

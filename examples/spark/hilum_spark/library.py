@@ -5,11 +5,10 @@ import functools
 import os
 import struct
 from collections.abc import Iterable, Mapping
+from ctypes import c_size_t
 
 ROOM_TOO_SMALL, UNIT_NOT_GIVEN, BUSHEL_NOT_GIVEN, REFUSED = 6, 216, 217, 400
 CURVES = {"log_linear": 1, "weibull": 2, "two_phase": 3}
-ONE_UNIT, ONE_BUSHEL = struct.pack("@idd", 1, 1, 0), struct.pack("@d", 1)
-Measure = tuple[int, ...]
 
 
 class HilumError(ValueError):
@@ -38,26 +37,25 @@ class Library:
             raise HilumError(f"{whose or function}: {self.message(code)}")
         return code
 
-    def measure(self, text: str, whose: str = "") -> tuple[float, Measure, int]:
+    def measure(self, text: str, whose: str = "") -> tuple[float, tuple[int, ...], int]:
         """A quantity as text in base units; what it measures; 216 or 217 where its "unit" or "bu" needs a column."""
-        raw, room = text.encode(), ctypes.create_string_buffer(24)
-        read = functools.partial(self.call, "hilum_text_read", raw, ctypes.c_size_t(len(raw)), whose=f'{whose}"{text}"')
+        raw, room, bases = text.encode(), ctypes.create_string_buffer(24), (struct.pack("@idd", 1, 1, 0), struct.pack("d", 1))
+        read = functools.partial(self.call, "hilum_text_read", raw, c_size_t(len(raw)), whose=f'{whose}"{text}"')
         needs = read(None, None, room, allowed=(UNIT_NOT_GIVEN, BUSHEL_NOT_GIVEN))
         if needs:
-            read(ONE_UNIT, ONE_BUSHEL, room)
+            read(*bases, room)
         value, *measures = struct.unpack_from("@di6b", room)
         return value, tuple(measures), needs
 
-    def words(self, measures: Measure) -> str:
+    def words(self, measures: tuple[int, ...]) -> str:
         """What it is: "volume per mass"."""
         room = ctypes.create_string_buffer(32)
         unnamed = self.call("hilum_powers_name", struct.pack("6b", *measures[1:]), room, allowed=(220,))
         return "something else" if unnamed else room.value.decode()
 
     def curves(self, curves: Iterable[Mapping[str, object]]) -> bytes:
-        """Survival curves, as job documents write them: {"model": "log_linear", "decimal_reduction": "60 d"}."""
-        names = ("decimal_reduction", "fast", "fraction", "scale", "shape", "at", "z")
-        packed = b""
+        """hilum_survival of curves as job documents write them: {"model": "log_linear", "decimal_reduction": "60 d"}."""
+        names, packed = ("decimal_reduction", "fast", "fraction", "scale", "shape", "at", "z"), b""
         for curve in curves:
             given = [({"decimal_reduction": curve.get("slow", 0), **curve}).get(name, 0) for name in names]
             numbers = [self.measure(value)[0] if isinstance(value, str) else value for value in given]
@@ -66,10 +64,10 @@ class Library:
 
     def plan(self, job: bytes) -> tuple[int, str]:
         """hilum_plan_json: 0 and the plan, or 400 and what is wrong with the job, as JSON."""
-        length, code = ctypes.c_size_t(1 << 16), ROOM_TOO_SMALL
+        length, code = c_size_t(1 << 16), ROOM_TOO_SMALL
         while code == ROOM_TOO_SMALL:
             room = ctypes.create_string_buffer(length.value)
-            sizes = (ctypes.c_size_t(len(job)), room, ctypes.c_size_t(len(room)), ctypes.byref(length))
+            sizes = (c_size_t(len(job)), room, c_size_t(len(room)), ctypes.byref(length))
             code = self.call("hilum_plan_json", job, *sizes, allowed=(ROOM_TOO_SMALL, REFUSED))
         return code, room.raw[: length.value].decode()
 

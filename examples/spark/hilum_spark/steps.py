@@ -47,10 +47,10 @@ class Contract:
     """Types and units of a table's columns."""
 
     def __init__(self, library: Library, columns: Mapping[str, tuple[str, str | None]]) -> None:
-        self._library, self._columns = library, dict(columns)
+        self._measure, self._words, self._curves = library.measure, library.words, library.curves
+        self._columns = dict(columns)
 
     def _column(self, step: Step, argument: str, bases: list[str], kind: str = "double") -> Column:
-        """The column of an argument: there, of the type, in a unit of what one of the bases measures."""
         name, like = step.names.get(argument), f", as in {bases[0]}" if bases else ""
         if name not in self._columns:
             raise HilumError(f"{step} needs {argument}{like}: there is no column {name or 'named for it'}")
@@ -61,10 +61,10 @@ class Contract:
             return Column(name, argument, None)
         if unit is None:
             raise HilumError(f'{step}: column "{name}" has no unit; say with in_units which{like}')
-        _, measures, needs = self._library.measure(f"1 {unit}", f'{step}: column "{name}" in ')
-        wanted = [self._library.measure(f"1 {base}")[1] for base in bases]
+        _, measures, needs = self._measure(f"1 {unit}", f'{step}: column "{name}" in ')
+        wanted = [self._measure(f"1 {base}")[1] for base in bases]
         if measures not in wanted:
-            is_, must = self._library.words(measures), self._library.words(wanted[0])
+            is_, must = self._words(measures), self._words(wanted[0])
             raise HilumError(f'{step}: column "{name}" is in {unit} ({is_}), but {argument} must be {must}{like}')
         if argument == "dose":
             argument = DOSES[bases[wanted.index(measures)].partition("/")[2]]
@@ -76,10 +76,10 @@ class Contract:
 
     def _path(self, step: Step, unit: str) -> tuple[list[tuple[str, tuple[str, ...]]], dict[str, str]]:
         """The functions from the basis of the column to that of the result, and what they take beside the dose."""
-        start, end = (self._library.measure(f"1 {text}", f"{step}: ")[1] for text in (unit, step.unit or "%"))
+        start, end = (self._measure(f"1 {text}", f"{step}: ")[1] for text in (unit, step.unit or "%"))
         paths: dict = {start: ([], {})}
         for *ends, function, beside in CONVERSIONS * 2:
-            a, b = (self._library.measure(f"1 {base}")[1] for base in ends)
+            a, b = (self._measure(f"1 {base}")[1] for base in ends)
             if a in paths and b not in paths:
                 paths[b] = ([*paths[a][0], (function, tuple(beside))], paths[a][1] | beside)
         if end not in paths:
@@ -90,9 +90,8 @@ class Contract:
         """The step with its columns, or what is wrong with them; later steps may take what it makes."""
         columns = {}
         if step.what == "dose":
-            dose = columns["dose"] = self._column(step, "dose", ["m3/kg", *(row[0] for row in CONVERSIONS)])
-            calls, takes = self._path(step, dose.unit or "")
-            gives = step.unit or ""
+            columns["dose"] = self._column(step, "dose", ["m3/kg", *(row[0] for row in CONVERSIONS)])
+            (calls, takes), gives = self._path(step, columns["dose"].unit or ""), step.unit or ""
         elif step.what in CALCULATIONS:
             function, takes, gives = CALCULATIONS[step.what]
             calls = [(function, tuple(takes)[1:])]
@@ -102,11 +101,11 @@ class Contract:
             takes = takes | {name: base for name, base in LIVES.items() if name in step.names}
             columns = {name: self._column(step, name, [base], "array<double>") for name, base in STORED.items()}
             columns["product"] = self._column(step, "product", [], "string")
-            self._library.curves(step.curves.values())
+            self._curves(step.curves.values())
         columns |= {name: self._column(step, name, [base] if base else []) for name, base in takes.items()}
-        measures = [self._library.measure(f"1 {unit}", f"{step}: ")[1:] if unit else ((), 0) for unit in (step.unit, gives)]
-        if measures[0][0] != measures[1][0]:
+        made, must = (self._measure(f"1 {unit}", f"{step}: ")[1:] if unit else ((), 0) for unit in (step.unit, gives))
+        if made[0] != must[0]:
             raise HilumError(f"{step} gives {f'a column as in {gives}' if gives else 'a plain number'}, not {step.unit}")
         self._columns[step.into] = (TYPES.get(step.what, "double"), step.unit)
-        result = Column(step.into, "", step.unit, self._of(step, measures[0][1]))
+        result = Column(step.into, "", step.unit, self._of(step, made[1]))
         return replace(step, columns=columns, calls=tuple(calls), result=result)

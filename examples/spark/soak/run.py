@@ -5,6 +5,7 @@ python run.py --work DIR --check SEASON_CHECK [--rows 5000000] [--kill-at 0.4]; 
 
 import argparse
 import json
+import math
 import subprocess
 import sys
 from pathlib import Path
@@ -18,7 +19,7 @@ from pyspark.sql.types import ArrayType, DoubleType, LongType, StringType, Struc
 
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 import season  # noqa: E402
-from hilum_spark import HilumError, calculate, in_units, library, message, plans, step  # noqa: E402
+from hilum_spark import HilumError, calculate, in_units, library, message, plans, sets_opened, step  # noqa: E402
 
 JOB = {
     "format": 1,
@@ -102,6 +103,18 @@ def planned(frame: DataFrame, path: Path) -> tuple[int, int]:
     return sum(row.code == 0 for row in made), sum(row.code == 400 for row in made)
 
 
+def opened(frame: DataFrame) -> None:
+    """Sets that the orders of a shed share: summed first, rounded up once."""
+    few = calculate(frame.filter(functions.col("id") < 24_000), season.STEPS[4:8], keep=["shed"])
+    by_shed = {row.shed: row for row in sets_opened(few, "shed", "sets").collect()}
+    again = {row.shed: row for row in sets_opened(few.repartition(7), "shed", "sets").collect()}
+    exact: dict[str, float] = {}
+    for row in few.filter("sets is not null").select("shed", "sets").collect():
+        exact[row.shed] = exact.get(row.shed, 0.0) + row.sets
+    right = all(row.sets == math.ceil(exact[shed] * (1 - 1e-9)) for shed, row in by_shed.items() if row.sets is not None)
+    check(f"{len(by_shed)} sheds open whole sets, the same when cut otherwise", by_shed == again and right and len(exact) > 1900)
+
+
 def refusals(frame: DataFrame) -> None:
     """What is wrong with a table is said before anything runs."""
     seeds = step("seeds", "n", "seeds", size="size", mass="mass")
@@ -157,6 +170,7 @@ def main() -> int:
 
     rows = sample(frame, given.work / "sample.tsv")
     check(f"a sample of {rows} orders", rows == given.rows // season.SAMPLE_EVERY)
+    opened(frame)
     fine, refused = planned(frame, given.work / "plans.tsv")
     check(f"{fine} sheds planned as a whole, {refused} refused with their problems", fine > 100 and refused > 0)
     spark.stop()
