@@ -15,13 +15,8 @@ from .calculations import TYPES
 from .library import HilumError, library
 from .steps import Contract, Step, step
 
-__all__ = ["HilumError", "Step", "calculate", "in_units", "library", "message", "plans", "sets_opened", "step"]
+__all__ = ["HilumError", "Step", "calculate", "in_units", "library", "plans", "sets_opened", "step"]
 _TYPES = {"double": DoubleType, "bigint": LongType, "boolean": BooleanType}
-
-
-def message(code: int) -> str:
-    """What a code says: "the seed size must be more than 0"."""
-    return library().message(code)
 
 
 def in_units(frame: DataFrame, **units: str) -> DataFrame:
@@ -46,7 +41,7 @@ def calculate(frame: DataFrame, steps: Sequence[Step], keep: Sequence[str] | Non
     schema = StructType([*kept, *(field for step in ready for field in _fields(step))])
 
     def run(batches: Iterator[pa.RecordBatch]) -> Iterator[pa.RecordBatch]:
-        for batch in batches:
+        for batch in filter(len, batches):
             calculated = Batch(library(version), batch)
             made = [array for step in ready for array in calculated.run(step)]
             yield pa.RecordBatch.from_arrays([*(batch.column(field.name) for field in kept), *made], schema.names)

@@ -38,6 +38,10 @@ def _valid(array: pa.Array) -> pa.BooleanArray | None:
     return pc.and_(array.is_valid(), True) if array.null_count else None
 
 
+def _address(array: pa.Array) -> int | None:
+    return array.buffers()[1].address + 8 * array.offset if len(array) else None
+
+
 def _column(data: np.ndarray, valid: pa.BooleanArray | None) -> pa.Array:
     packed = pa.array(data).buffers()[1] if data.dtype == np.bool_ else pa.py_buffer(data)
     return pa.Array.from_buffers(pa.from_numpy_dtype(data.dtype), len(data), [valid and valid.buffers()[1], packed])
@@ -65,7 +69,7 @@ class Batch:
 
     def _read(self, array: pa.Array, column: Column) -> Values:
         """Numbers of Arrow in base units; the code says which argument it was that could not be read."""
-        values = self._convert("text_base", array.buffers()[1].address + 8 * array.offset, column, len(array))
+        values = self._convert("text_base", _address(array), column, len(array))
         values.codes[(values.codes > 0) & (values.codes < 1000)] += 1000 * SUBJECTS.get(column.argument, 0)
         return values.merge(Values(values.data, np.zeros_like(values.codes), _valid(array)))
 
@@ -91,8 +95,7 @@ class Batch:
         if step.unit and step.result:
             counted = self._convert("text_count_in", made.data, step.result, self._n)
             made.merge(counted).data = counted.data
-        fine = pa.array(made.codes == 0)
-        valid = fine if made.valid is None else pc.and_(fine, made.valid)
+        valid = pc.and_(made.codes == 0, True if made.valid is None else made.valid)
         return [*(_column(result, valid) for result in (made.data, *more)), _column(made.codes, made.valid)]
 
     def _periods(self, column: Column, made: Values) -> tuple[np.ndarray, np.ndarray]:

@@ -64,8 +64,8 @@ class Contract:
         _, measures, needs = self._measure(f"1 {unit}", f'{step}: column "{name}" in ')
         wanted = [self._measure(f"1 {base}")[1] for base in bases]
         if measures not in wanted:
-            is_, must = self._words(measures), self._words(wanted[0])
-            raise HilumError(f'{step}: column "{name}" is in {unit} ({is_}), but {argument} must be {must}{like}')
+            is_, must = self._words(measures), self._words(wanted[0]) + like
+            raise HilumError(f'{step}: column "{name}" is in {unit} ({is_}), but {argument} must be {must}')
         if argument == "dose":
             argument = DOSES[bases[wanted.index(measures)].partition("/")[2]]
         return Column(name, argument, unit, self._of(step, needs))
@@ -88,7 +88,9 @@ class Contract:
 
     def ready(self, step: Step) -> Step:
         """The step with its columns, or what is wrong with them; later steps may take what it makes."""
-        columns = {}
+        columns: dict[str, Column] = {}
+        if step.into in self._columns:
+            raise HilumError(f"{step}: there is already a column {step.into}")
         if step.what == "dose":
             columns["dose"] = self._column(step, "dose", ["m3/kg", *(row[0] for row in CONVERSIONS)])
             (calls, takes), gives = self._path(step, columns["dose"].unit or ""), step.unit or ""

@@ -82,14 +82,14 @@ class Watch:
     """What was seen while a job ran."""
 
     def __init__(self) -> None:
-        self.memory: list[tuple[float, int]] = []
+        self.memory: dict[int, list[tuple[float, int]]] = {}
         self.killed: list[int] = []
         self.failed_tasks = 0
 
     def growth(self) -> tuple[int, int]:
-        """The largest worker in the second and in the last quarter of the job, in MB."""
+        """The largest worker in the second and in the last quarter of the stage that calculates, in MB."""
         quarters: list[list[int]] = [[], [], [], []]
-        for share, size in self.memory:
+        for share, size in max(self.memory.values(), key=lambda seen: sum(size for _, size in seen), default=[]):
             quarters[min(3, int(share * 4))].append(size)
         return max(quarters[1], default=0), max(quarters[3], default=0)
 
@@ -111,7 +111,7 @@ def watched(spark: SparkSession, name: str, kill_at: float | None = None) -> Ite
             share = stage.numCompletedTasks / stage.numTasks
             processes = _processes()
             sizes = [_memory(pid) for pid in _ours(processes, "pyspark.daemon")]
-            watch.memory.append((share, max(sizes, default=0)))
+            watch.memory.setdefault(stage.stageId, []).append((share, max(sizes, default=0)))
             watch.failed_tasks = max(watch.failed_tasks, stage.numFailedTasks)
             if kill_at is not None and not watch.killed and share >= kill_at:
                 executors = _ours(processes, "CoarseGrainedExecutorBackend")
@@ -121,7 +121,8 @@ def watched(spark: SparkSession, name: str, kill_at: float | None = None) -> Ite
                 print(f"  {name}: killed executor {executors[0]} of {executors} at {share:.0%}", flush=True)
             if time.monotonic() - shown > 5:
                 shown = time.monotonic()
-                line = f"{stage.numCompletedTasks}/{stage.numTasks} tasks, {stage.numFailedTasks} failed"
+                # What was done twice counts twice.
+                line = f"{stage.numCompletedTasks}/{stage.numTasks} tasks, {stage.numFailedTasks} lost"
                 print(f"  {name}: {line}, workers {sizes} MB, {shown - start:.0f} s", flush=True)
 
     thread = threading.Thread(target=look, daemon=True)
