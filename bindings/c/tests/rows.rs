@@ -15,7 +15,8 @@ use hilum_c::{active, limit, pack as one_pack, seed as one_seed, text as one_tex
 
 /// Good values, and what a table may hold instead.
 const SPOILT: [f64; 9] = [1.0, 0.37, f64::NAN, 2.5, 0.0, -1.0, f64::INFINITY, 1e40, 1.7];
-const N: usize = 9 * 9 * 9;
+/// Under Miri only two columns are spoilt.
+const N: usize = if cfg!(miri) { 9 * 9 } else { 9 * 9 * 9 };
 
 /// A column around a good value; each column spoils another digit of the row's number in base 9.
 fn column<T>(good: f64, digit: u32, make: fn(f64) -> T) -> Vec<T> {
@@ -242,7 +243,7 @@ fn texts_with_a_unit_and_a_bushel_of_each_row() {
                 assert!(status != 0 || later, "{written}: {}", codes[row]);
             }
         }
-        assert!(read > 9 && read < N, "{read}");
+        assert!(read > N / 81 && read < N, "{read}");
         if unit == "degF" {
             continue;
         }
@@ -391,7 +392,7 @@ fn cells_after_the_storage_of_each_row() {
             (status, one.at, one.is)
         });
     }
-    assert!(codes.iter().filter(|code| **code == 0).count() > 20, "{codes:?}");
+    assert!(codes.iter().filter(|code| **code == 0).count() > N / 40, "{codes:?}");
 
     // What does not fit the working memory is refused in its row.
     let (tight, mut out) = ([0, 2], [cells(7.0)]);

@@ -78,6 +78,19 @@ def _memory(pid: int) -> int:
     return sum(int(line.split()[1]) for line in lines) // 1024
 
 
+def processor_time() -> float:
+    """Seconds of the processor that executors and their workers have had so far."""
+    processes, ticks = _processes(), os.sysconf("SC_CLK_TCK")
+    spent = 0
+    for pid in {*_ours(processes, "CoarseGrainedExecutorBackend"), *_ours(processes, "pyspark.daemon")}:
+        try:
+            fields = Path(f"/proc/{pid}/stat").read_text().rpartition(")")[2].split()
+        except OSError:
+            continue
+        spent += int(fields[11]) + int(fields[12])
+    return spent / ticks
+
+
 class Watch:
     """What was seen while a job ran."""
 

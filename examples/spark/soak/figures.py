@@ -72,6 +72,7 @@ def one_process() -> dict[str, float]:
         "hilum, batches of 10,000": best(hilum(steps, small), 10_000, 10),
         "numpy": best(lambda: formulas.plain(*columns), 200_000),
         "numpy, batches of 10,000": best(lambda: formulas.plain(*(c[:10_000] for c in columns)), 10_000, 10),
+        "numpy, with codes, batches of 10,000": best(lambda: formulas.refusing(*(c[:10_000] for c in columns)), 10_000, 10),
         "python row": best(lambda: [formulas.plain(*row) for row in zip(*lists, strict=True)], 20_000),
         "pint arrays": best(lambda: of_units(*columns), 200_000),
         "pint row": best(lambda: [of_units(*row) for row in zip(*few, strict=True)], 300),
@@ -79,21 +80,21 @@ def one_process() -> dict[str, float]:
     }
 
 
-def by_hand(path: Path) -> float:
-    """Seconds by the clock: one process, one thread, the same Parquet, the same steps."""
-    start, steps = time.monotonic(), ready(season.STEPS)
+def by_hand(path: Path) -> tuple[float, float]:
+    """Seconds by the clock, and of the processor: one process, one thread, the same Parquet, the same steps."""
+    start, spent, steps = time.monotonic(), time.process_time(), ready(season.STEPS)
     files = ds.dataset(str(path), format="parquet")
     for batch in files.to_batches(batch_size=10_000, use_threads=False):
         calculated = Batch(library(), batch)
         for step in steps:
             calculated.run(step)
-    return time.monotonic() - start
+    return time.monotonic() - start, time.process_time() - spent
 
 
 def spark_part(work: Path, executors: int) -> dict[str, float]:
     """Seconds by the clock with so many executors; run in a process of its own."""
     import run
-    from cluster import session
+    from cluster import processor_time, session
     from hilum_spark import calculate
 
     start = time.monotonic()
@@ -103,12 +104,13 @@ def spark_part(work: Path, executors: int) -> dict[str, float]:
     frames = {rows: run.write(spark, rows, work) for rows in SIZES}
 
     def clock(name: str, frame: object) -> None:
-        spent = []
+        spent, of_processor = [], []
         for _ in range(2):
-            begun = time.monotonic()
+            begun, had = time.monotonic(), processor_time()
             frame.write.format("noop").mode("overwrite").save()  # type: ignore[attr-defined]
             spent.append(time.monotonic() - begun)
-        seconds[name] = min(spent)
+            of_processor.append(processor_time() - had)
+        seconds[name], seconds[f"processor {name}"] = min(spent), min(of_processor)
 
     big = frames[SIZES[-1]]
     clock("read", big)
@@ -118,6 +120,11 @@ def spark_part(work: Path, executors: int) -> dict[str, float]:
         clock(f"all {rows}", calculate(frame, season.STEPS, keep=["id"]))
     spark.stop()
     return seconds
+
+
+def even(start: float, gain: float) -> str:
+    """Where a gain for every row has paid for the start."""
+    return f"{start / gain:,.0f} orders" if gain > 0 else "never"
 
 
 def main() -> None:
@@ -141,21 +148,23 @@ def main() -> None:
     print("\n| fourteen results of a row, one core | time | rows per second |\n|---|---|---|")
     for name, cost in costs.items():
         print(f"| {name} | {cost / base:.3g} | {base / cost:.3g} |")
-    two, one = parts[2], parts[1]
-    most = SIZES[-1]
-    print(f"\n| {most:,} orders on Spark, against reading alone with 2 executors | 2 executors | 1 executor |\n|---|---|---|")
+    two, one, most = parts[2], parts[1], SIZES[-1]
+    print(f"\n| {most:,} orders on Spark, against reading alone | processor time | clock, 2 executors | clock, 1 executor |\n|---|---|---|---|")
     for name in ("read", "transport", "dry", f"all {most}"):
-        print(f"| {name} | {two[name] / two['read']:.2f} | {one[name] / two['read']:.2f} |")
-    print(f"\nScaling from 1 to 2 executors: {one[f'all {most}'] / two[f'all {most}']:.2f} (all), {one['dry'] / two['dry']:.2f} (dry).")
-    print("\n| orders | Spark with 2 executors, and its start / one process |\n|---|---|")
+        of_processor = two[f"processor {name}"] / two["processor read"]
+        print(f"| {name} | {of_processor:.2f} | {two[name] / two['read']:.2f} | {one[name] / one['read']:.2f} |")
+    print(f"\nFrom 1 to 2 executors: {one[f'all {most}'] / two[f'all {most}']:.2f} (all), {one['dry'] / two['dry']:.2f} (dry).")
+    print("\n| orders | Spark with 2 executors, and its start / one process, by the clock | without its start |\n|---|---|---|")
     for rows in SIZES:
-        spark = two["start"] + two[f"all {rows}"]
-        print(f"| {rows:,} | {spark / hand[rows]:.2f} |")
-    slope = (two[f"all {most}"] - two[f"all {SIZES[0]}"]) / (most - SIZES[0])
-    alone = (hand[most] - hand[SIZES[0]]) / (most - SIZES[0])
-    fixed = two["start"] + two[f"all {SIZES[0]}"] - slope * SIZES[0]
-    line = f"{fixed / (alone - slope):,.0f} orders" if alone > slope else "never with these cores"
-    print(f"\nCrossover on the line through the sizes: {line}; a row on Spark / in one process: {slope / alone:.2f}.")
+        spark = two[f"all {rows}"]
+        print(f"| {rows:,} | {(two['start'] + spark) / hand[rows][0]:.2f} | {spark / hand[rows][0]:.2f} |")
+    slope, alone = ((of[1] - of[0]) / (most - SIZES[0]) for of in (
+        [two[f"processor all {rows}"] for rows in (SIZES[0], most)], [hand[rows][1] for rows in (SIZES[0], most)]
+    ))  # fmt: skip
+    print(f"\nProcessor time of a row, Spark's / one process's: {slope / alone:.2f}, so that many cores break even at most.")
+    for cores in (2, 4, 8, 32):
+        gain = alone - slope / cores
+        print(f"With {cores} free cores and {two['start']:.0f} s to start: {even(two['start'], gain)}")
 
 
 if __name__ == "__main__":

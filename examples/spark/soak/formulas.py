@@ -28,6 +28,29 @@ def plain(mass, size, seed_unit, bushel, sown, rate, unit_dose, bushel_dose, usa
     )  # fmt: skip
 
 
+# The arguments of each result, and the numbers of hilum.h for them.
+OF = dict(zip("msunwrdbvcla", zip(NAMES, (1, 3, 6, 7, 11, 14, 16, 14, 19, 23, 72, 73), strict=True), strict=True))
+USES = ("sm", "uds", "nbsw", "rs", "rm", "vr", "mvr", "mvr", "rc", "rcs", "larcsw", "larcsw", "larcsw", "larcs")
+
+
+def refusing(*columns: np.ndarray) -> list[tuple[np.ndarray, np.ndarray]]:
+    """The plain formulas with a code for every result of every row, as hilum has them."""
+    codes, good = {}, []
+    for letter, (_, subject), column in zip(OF, OF.values(), columns, strict=True):
+        none, kind_of_none = (column < 0, 102) if subject == 73 else (column <= 0, 101)
+        range_ = np.where((column > 1e30) | (column < 1e-30) & (column != 0), 103, 0)
+        kind = np.where(np.isfinite(column), np.where(none, kind_of_none, range_), 100)
+        codes[letter] = np.where(kind > 0, kind + 1000 * subject, 0).astype(np.int32)
+        good.append(np.where(kind == 0, column, 1.0))
+    results = []
+    for result, uses in zip(plain(*good), USES, strict=True):
+        code = codes[uses[0]]
+        for letter in uses[1:]:
+            code = np.where(code == 0, codes[letter], code)
+        results.append((np.where(code == 0, result, 0), code))
+    return results
+
+
 class Pint:
     """The same with pint's quantities, of one row or of arrays."""
 
