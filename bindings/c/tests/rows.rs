@@ -462,6 +462,7 @@ fn the_last_day_of_each_row() {
 }
 
 #[test]
+#[cfg_attr(miri, ignore = "it only searches text, for minutes")]
 fn every_function_for_rows_is_compared_here() {
     let exports = include_str!("../exports.txt");
     let here = include_str!("rows.rs");
