@@ -48,6 +48,10 @@
  * UTF-8; it need not end in NUL. A pointer that is not NULL must point to as many items as said,
  * and results must not overlap one another or what is read.
  *
+ * Rows. Functions that end in _rows take the columns of a table: n values each. Every row is on its own: its
+ * status goes to codes, its result to out, or 0 where the row is refused. They return an error only when
+ * no row could be looked at, and have then written nothing.
+ *
  * Memory. Nothing is allocated, nothing is kept: the library has no state. What it needs beyond
  * the stack, you give it: hilum_work is working memory for one item of a list. The fields called
  * opaque hold what only the library understands; fill such a structure with the function that
@@ -3320,6 +3324,335 @@ int32_t hilum_titre_per_volume_cells_n(hilum_titre_per_volume titre,
                                        hilum_cells_per_seed *out,
                                        size_t n,
                                        size_t *bad);
+
+/* ==== Rows of a table ===================================================================================== */
+
+/// A column of numbers of a unit, given as text of length bytes without a number ("fl oz/unit"), in base units of what
+/// it measures, or in degrees Celsius. hilum_text_read of "1 fl oz/unit" tells what that is. units says how many seeds
+/// "unit" is in each row, bushels what "bu" weighs; NULL where the text has none.
+///
+/// Errors: the texts' (200 and up). Of a row: as for hilum_text_read; HILUM_OUT_OF_RANGE beyond 1e-30 to 1e30.
+int32_t hilum_text_base_rows(const double *numbers,
+                             const char *text,
+                             size_t length,
+                             const hilum_seeds *units,
+                             const hilum_bushel *bushels,
+                             double *out,
+                             int32_t *codes,
+                             size_t n);
+
+/// The other way round: a column of base units as numbers of a unit. Not for temperatures.
+///
+/// Errors: the texts' (200 and up). Of a row: as for hilum_text_count_in.
+int32_t hilum_text_count_in_rows(const double *numbers,
+                                 const char *text,
+                                 size_t length,
+                                 const hilum_seeds *units,
+                                 const hilum_bushel *bushels,
+                                 double *out,
+                                 int32_t *codes,
+                                 size_t n);
+
+/// How many seeds there are in a mass: mass x size.
+/// Of a row: as for hilum_seed_size_count_in.
+int32_t hilum_seed_size_count_in_rows(const hilum_seed_size *sizes,
+                                      const hilum_mass *seed,
+                                      hilum_seeds *out,
+                                      int32_t *codes,
+                                      size_t n);
+
+/// What a number of seeds weighs: seeds / size.
+/// Of a row: as for hilum_seed_size_mass_of.
+int32_t hilum_seed_size_mass_of_rows(const hilum_seed_size *sizes,
+                                     const hilum_seeds *seeds,
+                                     hilum_mass *out,
+                                     int32_t *codes,
+                                     size_t n);
+
+/// Seeds sown per area where seed is sown by mass: rate x size.
+/// Of a row: as for hilum_sown_by_mass.
+int32_t hilum_sown_by_mass_rows(const hilum_mass_per_area *rates,
+                                const hilum_seed_size *sizes,
+                                hilum_sown *out,
+                                int32_t *codes,
+                                size_t n);
+
+/// The area that a number of seeds sows: seeds / sown.
+/// Of a row: as for hilum_sown_area.
+int32_t hilum_sown_area_rows(const hilum_sown *sown,
+                             const hilum_seeds *seeds,
+                             hilum_area *out,
+                             int32_t *codes,
+                             size_t n);
+
+/// The same dose on one seed: rate / size.
+/// Of a row: as for hilum_rate_per_mass_to_per_seed.
+int32_t hilum_rate_per_mass_to_per_seed_rows(const hilum_rate_per_mass *rates,
+                                             const hilum_seed_size *sizes,
+                                             hilum_rate_per_seed *out,
+                                             int32_t *codes,
+                                             size_t n);
+
+/// The same dose per mass of seed: dose x size.
+/// Of a row: as for hilum_rate_per_seed_to_per_mass.
+int32_t hilum_rate_per_seed_to_per_mass_rows(const hilum_rate_per_seed *doses,
+                                             const hilum_seed_size *sizes,
+                                             hilum_rate_per_mass *out,
+                                             int32_t *codes,
+                                             size_t n);
+
+/// The same dose per area sown: dose x seeds sown per area.
+/// Of a row: as for hilum_rate_per_seed_to_per_area.
+int32_t hilum_rate_per_seed_to_per_area_rows(const hilum_rate_per_seed *doses,
+                                             const hilum_sown *sown,
+                                             hilum_rate_per_area *out,
+                                             int32_t *codes,
+                                             size_t n);
+
+/// The same dose on one seed: dose / seeds sown per area.
+/// Of a row: as for hilum_rate_per_area_to_per_seed.
+int32_t hilum_rate_per_area_to_per_seed_rows(const hilum_rate_per_area *doses,
+                                             const hilum_sown *sown,
+                                             hilum_rate_per_seed *out,
+                                             int32_t *codes,
+                                             size_t n);
+
+/// What a mass of seed needs at a dose: rate x mass.
+/// Of a row: as for hilum_rate_per_mass_needed.
+int32_t hilum_rate_per_mass_needed_rows(const hilum_rate_per_mass *rates,
+                                        const hilum_mass *seed,
+                                        hilum_volume *out,
+                                        int32_t *codes,
+                                        size_t n);
+
+/// What a number of seeds needs at a dose: dose x seeds.
+/// Of a row: as for hilum_rate_per_seed_needed.
+int32_t hilum_rate_per_seed_needed_rows(const hilum_rate_per_seed *doses,
+                                        const hilum_seeds *seeds,
+                                        hilum_volume *out,
+                                        int32_t *codes,
+                                        size_t n);
+
+/// The same dry dose on one seed: rate / size.
+/// Of a row: as for hilum_dry_per_mass_to_per_seed.
+int32_t hilum_dry_per_mass_to_per_seed_rows(const hilum_dry_per_mass *rates,
+                                            const hilum_seed_size *sizes,
+                                            hilum_dry_per_seed *out,
+                                            int32_t *codes,
+                                            size_t n);
+
+/// The same dry dose per mass of seed: dose x size.
+/// Of a row: as for hilum_dry_per_seed_to_per_mass.
+int32_t hilum_dry_per_seed_to_per_mass_rows(const hilum_dry_per_seed *doses,
+                                            const hilum_seed_size *sizes,
+                                            hilum_dry_per_mass *out,
+                                            int32_t *codes,
+                                            size_t n);
+
+/// The same dry dose per area sown: dose x seeds sown per area.
+/// Of a row: as for hilum_dry_per_seed_to_per_area.
+int32_t hilum_dry_per_seed_to_per_area_rows(const hilum_dry_per_seed *doses,
+                                            const hilum_sown *sown,
+                                            hilum_dry_per_area *out,
+                                            int32_t *codes,
+                                            size_t n);
+
+/// The same dry dose on one seed: dose / seeds sown per area.
+/// Of a row: as for hilum_dry_per_area_to_per_seed.
+int32_t hilum_dry_per_area_to_per_seed_rows(const hilum_dry_per_area *doses,
+                                            const hilum_sown *sown,
+                                            hilum_dry_per_seed *out,
+                                            int32_t *codes,
+                                            size_t n);
+
+/// What a mass of seed needs at a dry dose: rate x mass.
+/// Of a row: as for hilum_dry_per_mass_needed.
+int32_t hilum_dry_per_mass_needed_rows(const hilum_dry_per_mass *rates,
+                                       const hilum_mass *seed,
+                                       hilum_mass *out,
+                                       int32_t *codes,
+                                       size_t n);
+
+/// What a number of seeds needs at a dry dose: dose x seeds.
+/// Of a row: as for hilum_dry_per_seed_needed.
+int32_t hilum_dry_per_seed_needed_rows(const hilum_dry_per_seed *doses,
+                                       const hilum_seeds *seeds,
+                                       hilum_mass *out,
+                                       int32_t *codes,
+                                       size_t n);
+
+/// Active ingredient in a dose of liquid: rate x content.
+/// Of a row: as for hilum_rate_per_mass_active.
+int32_t hilum_rate_per_mass_active_rows(const hilum_rate_per_mass *rates,
+                                        const hilum_active_content *contents,
+                                        hilum_active_per_mass *out,
+                                        int32_t *codes,
+                                        size_t n);
+
+/// Active ingredient in a dry dose: rate x share by mass.
+/// Of a row: as for hilum_dry_per_mass_active.
+int32_t hilum_dry_per_mass_active_rows(const hilum_dry_per_mass *rates,
+                                       const hilum_share *shares,
+                                       hilum_active_per_mass *out,
+                                       int32_t *codes,
+                                       size_t n);
+
+/// The same active on one seed: rate / size.
+/// Of a row: as for hilum_active_per_mass_to_per_seed.
+int32_t hilum_active_per_mass_to_per_seed_rows(const hilum_active_per_mass *rates,
+                                               const hilum_seed_size *sizes,
+                                               hilum_active_per_seed *out,
+                                               int32_t *codes,
+                                               size_t n);
+
+/// What the usable content of a set of liquid covers: content / rate.
+/// Of a row: as for hilum_coverage_at.
+int32_t hilum_coverage_at_rows(const hilum_volume *usable,
+                               const hilum_rate_per_mass *rates,
+                               hilum_coverage *out,
+                               int32_t *codes,
+                               size_t n);
+
+/// What the usable content of a set of dry product covers: content / rate.
+/// Of a row: as for hilum_coverage_at_dry.
+int32_t hilum_coverage_at_dry_rows(const hilum_mass *usable,
+                                   const hilum_dry_per_mass *rates,
+                                   hilum_coverage *out,
+                                   int32_t *codes,
+                                   size_t n);
+
+/// What each order needs by itself, in sets: seed / what a set covers. Orders that share sets are summed first, by
+/// hilum_sets_needed_sum.
+/// Of a row: as for hilum_sets_needed_sum with one order.
+int32_t hilum_sets_needed_rows(const hilum_mass *seed,
+                               const hilum_coverage *sets,
+                               hilum_sets_needed *out,
+                               int32_t *codes,
+                               size_t n);
+
+/// As whole sets: one ceiling, with a slack of 1e-9 of the number.
+/// Of a row: as for hilum_sets_needed_whole.
+int32_t hilum_sets_needed_whole_rows(const hilum_sets_needed *needed,
+                                     uint64_t *out,
+                                     int32_t *codes,
+                                     size_t n);
+
+/// What the season comes to with this seed: active per seed x seeds sown per area + used.
+/// Of a row: as for hilum_season_limit_total.
+int32_t hilum_season_limit_total_rows(const hilum_mass_per_area *limits,
+                                      const hilum_mass_per_area *used,
+                                      const hilum_active_per_seed *on_seed,
+                                      const hilum_sown *sown,
+                                      hilum_active_per_area *out,
+                                      int32_t *codes,
+                                      size_t n);
+
+/// The share of the limit that this is: total / limit. 1 is all of it; more is not allowed.
+/// Of a row: as for hilum_season_limit_total.
+int32_t hilum_season_limit_share_rows(const hilum_mass_per_area *limits,
+                                      const hilum_mass_per_area *used,
+                                      const hilum_active_per_seed *on_seed,
+                                      const hilum_sown *sown,
+                                      double *out,
+                                      int32_t *codes,
+                                      size_t n);
+
+/// Whether this is more than the limit, by more than 1e-9 of it; false in a row that is refused.
+/// Of a row: as for hilum_season_limit_total.
+int32_t hilum_season_limit_exceeded_rows(const hilum_mass_per_area *limits,
+                                         const hilum_mass_per_area *used,
+                                         const hilum_active_per_seed *on_seed,
+                                         const hilum_sown *sown,
+                                         bool *out,
+                                         int32_t *codes,
+                                         size_t n);
+
+/// The sowing rate at which the limit is met: (limit - used) / active per seed; 0 when nothing is left.
+/// Of a row: as for hilum_season_limit_max_sowing.
+int32_t hilum_season_limit_max_sowing_rows(const hilum_mass_per_area *limits,
+                                           const hilum_mass_per_area *used,
+                                           const hilum_active_per_seed *on_seed,
+                                           hilum_sown *out,
+                                           int32_t *codes,
+                                           size_t n);
+
+/// Which survival curve and which storage history each of n rows has.
+typedef struct {
+    /// The curves, one for each product.
+    const hilum_survival *curves;
+    /// How many there are.
+    size_t n_curves;
+    /// Which of them each row has, counted from 0.
+    const int32_t *which;
+    /// Where the periods of each row begin, counted from 0, and after the last where they end: n + 1 numbers.
+    const int32_t *first;
+    /// How long each period lasts. The last of a row goes on, whatever it says.
+    const hilum_time *lasts;
+    /// The temperature of each period.
+    const hilum_temperature *at;
+    /// How many periods there are in all.
+    size_t n_periods;
+} hilum_kept_rows;
+
+/// Cells on each seed when it is treated: titre x dose x recovery.
+/// Of a row: as for hilum_titre_per_volume_cells.
+int32_t hilum_titre_per_volume_cells_rows(const hilum_titre_per_volume *titres,
+                                          const hilum_rate_per_seed *doses,
+                                          const hilum_share *recoveries,
+                                          hilum_cells_per_seed *out,
+                                          int32_t *codes,
+                                          size_t n);
+
+/// Cells on each seed when it is treated: titre x dose x recovery.
+/// Of a row: as for hilum_titre_per_mass_cells.
+int32_t hilum_titre_per_mass_cells_rows(const hilum_titre_per_mass *titres,
+                                        const hilum_dry_per_seed *doses,
+                                        const hilum_share *recoveries,
+                                        hilum_cells_per_seed *out,
+                                        int32_t *codes,
+                                        size_t n);
+
+/// Cells on each seed after a time in storage: cells at treating x 10^(log10 S). None left is 0.
+/// work: as many as the longest history has periods.
+///
+/// Errors: NULL. Of a row: HILUM_NO_SUCH_INDEX where it has no such curve or periods; HILUM_ROOM_TOO_SMALL for its
+/// periods; as for hilum_survival_count.
+int32_t hilum_survival_count_rows(const hilum_kept_rows *of,
+                                  const hilum_cells_per_seed *at_treating,
+                                  const hilum_time *after,
+                                  hilum_work *work,
+                                  size_t n_work,
+                                  hilum_cells_per_seed *out,
+                                  int32_t *codes,
+                                  size_t n);
+
+/// The last moment at which there are enough cells on a seed, as hilum_crossing has it: at and is. work: as many as the
+/// longest history has periods.
+///
+/// Errors: as for hilum_survival_count_rows.
+int32_t hilum_survival_crossing_rows(const hilum_kept_rows *of,
+                                     const hilum_cells_per_seed *at_treating,
+                                     const hilum_cells_per_seed *minimum,
+                                     hilum_work *work,
+                                     size_t n_work,
+                                     hilum_time *at,
+                                     int32_t *is,
+                                     int32_t *codes,
+                                     size_t n);
+
+/// How long each seed may wait, as hilum_plant_by has it: within, is and because. on_seed and partners may be NULL where
+/// nothing is stated, and so may crossing_at together with crossing_is.
+///
+/// Errors: NULL. Of a row: as for hilum_plant_by_of with one partner.
+int32_t hilum_plant_by_of_rows(const hilum_life *on_seed,
+                               const hilum_life *partners,
+                               const hilum_time *crossing_at,
+                               const int32_t *crossing_is,
+                               hilum_time *within,
+                               int32_t *is,
+                               int32_t *because,
+                               int32_t *codes,
+                               size_t n);
 
 #ifdef HILUM_JOB
 

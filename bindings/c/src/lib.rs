@@ -23,6 +23,7 @@ pub mod monitor;
 mod opaque;
 pub mod pack;
 pub mod quantity;
+pub mod rows;
 pub mod seed;
 pub mod status;
 pub mod text;

@@ -103,7 +103,7 @@ pub struct hilum_sets_needed {
 
 impl hilum_sets_needed {
     /// One order of so many kilograms, of which a set covers one: sets x 1 / 1 changes no bit.
-    fn core(self) -> Answer<SetsNeeded> {
+    pub(crate) fn core(self) -> Answer<SetsNeeded> {
         let sets = hilum::error::positive(hilum::Argument::Sets, self.sets)?;
         let one = Coverage::new(Mass::from_base(1.0))?;
         Ok(SetsNeeded::sum([(Mass::from_base(sets), one)])?)

@@ -32,6 +32,8 @@ fn run(arguments: &[String]) -> Result<ExitCode, String> {
         ["soak", ..] if arguments.iter().any(is_help) => print!("{}", soak_help()),
         _ if arguments.iter().any(is_help) => print!("{}", help()),
         ["soak", names @ ..] => return Ok(session(blesses)?.run(&chosen(steps::SOAK, names)?)),
+        // Of soak, but people look for it by its name.
+        ["spark"] => return Ok(session(blesses)?.run(&chosen(steps::SOAK, &["spark"])?)),
         ["dist", words @ ..] => dist::run(&command::repository()?, words)?,
         ["bench"] => bench::run(&command::repository()?)?,
         ["test"] => return Ok(session(blesses)?.run(&chosen(steps::TEST, &[])?)),
@@ -70,6 +72,7 @@ fn help() -> String {
        cargo xtask dist c --prefix DIR   install the C library
        cargo xtask bench            measure, and write benches/RESULTS.md
        cargo xtask soak [NAME...]   what takes longer; `cargo xtask soak --help` lists it
+       cargo xtask spark            of it, a season on Apache Spark
 
 Steps:
 {}

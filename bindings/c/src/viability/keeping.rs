@@ -43,7 +43,7 @@ impl From<Crossing> for hilum_crossing {
 }
 
 impl hilum_crossing {
-    fn core(self) -> Answer<Crossing> {
+    pub(crate) fn core(self) -> Answer<Crossing> {
         let at = Life::new(self.at.into())?;
         match self.is {
             HILUM_ALREADY_BELOW => Ok(Crossing::AlreadyBelow),
@@ -82,7 +82,7 @@ pub struct hilum_life {
 }
 
 impl hilum_life {
-    fn core(self) -> Answer<Life> {
+    pub(crate) fn core(self) -> Answer<Life> {
         Ok(Life::new(Time::from_base(self.s))?)
     }
 }

@@ -66,7 +66,7 @@ pub struct hilum_survival {
 }
 
 impl hilum_survival {
-    fn core(self) -> Answer<Survival> {
+    pub(crate) fn core(self) -> Answer<Survival> {
         let reference = if yes_or_no(self.has_reference)? {
             Some(Reference::new(self.reference.core()?, self.z.into())?)
         } else {

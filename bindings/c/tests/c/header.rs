@@ -36,6 +36,7 @@ const SECTIONS: &[(&str, &[&str])] = &[
     ("Is it allowed?", &["limit"]),
     ("What does the bus say? ISO 11783-11", &["ddi", "ddi/amount", "ddi/dose"]),
     ("Many at once", &["array/convert", "array/dose"]),
+    ("Rows of a table", &["rows/text", "rows/seed", "rows/dose", "rows/pack", "rows/season", "rows/living"]),
 ];
 
 /// Only where the library was built with the feature `job`.

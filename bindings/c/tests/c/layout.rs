@@ -6,7 +6,8 @@ use std::fs;
 use std::mem::{align_of, offset_of, size_of};
 
 use hilum_c::{
-    account, active, batch, dose, limit, mix, monitor, pack, quantity, seed, text, treater, unit, viability,
+    account, active, batch, dose, limit, mix, monitor, pack, quantity, rows, seed, text, treater, unit,
+    viability,
 };
 
 use crate::header;
@@ -121,6 +122,7 @@ layouts! {
     viability::fit::hilum_sample { at count }
     viability::fit::hilum_fit { log10_initial reduction log10_initial_error reduction_error residual known }
     limit::hilum_season_limit { limit used }
+    rows::living::hilum_kept_rows { curves n_curves which first lasts at n_periods }
 }
 
 impl Layout {

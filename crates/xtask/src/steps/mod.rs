@@ -10,6 +10,7 @@ mod lengths;
 mod no_panic;
 mod readme;
 mod soak;
+mod spark;
 mod targets;
 mod wasm;
 mod web;
@@ -57,6 +58,11 @@ pub(crate) const TEST: &[Step] = &[
         run: installed::installed,
     },
     Step {
+        name: "arrays",
+        about: "the functions for rows give numpy's bits and the check values, from Python",
+        run: spark::arrays,
+    },
+    Step {
         name: "controller",
         about: "the firmware in C runs on emulated processors, with every check value, within its budget",
         run: controller::controller,
@@ -95,5 +101,10 @@ pub(crate) const SOAK: &[Step] = &[
         name: "miri-c",
         about: "the wrappers of the C library under Miri (rustup component add miri --toolchain nightly)",
         run: soak::miri_c,
+    },
+    Step {
+        name: "spark",
+        about: "five million orders on a cluster of processes, an executor killed (HILUM_SPARK_ROWS, HILUM_SPARK_KILL_AT)",
+        run: spark::spark,
     },
 ];

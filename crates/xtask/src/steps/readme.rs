@@ -91,7 +91,7 @@ fn is_run(command: &str) -> bool {
     let soaked = |word: &str| SOAK.iter().any(|step| step.name == word);
     match command.split_whitespace().skip(1).collect::<Vec<_>>().as_slice() {
         ["add", ..]
-        | ["xtask", "test" | "soak" | "--help"]
+        | ["xtask", "test" | "soak" | "spark" | "--help"]
         | ["xtask", "soak", "--help"]
         | ["xtask", "api", "--bless"] => true,
         ["xtask", "soak", names @ ..] => names.iter().all(|name| soaked(name)),

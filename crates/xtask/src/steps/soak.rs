@@ -29,7 +29,7 @@ pub(super) fn miri_c(session: &mut Session) -> Result<(), String> {
     let folder = target_folder()?.join("miri");
     // Not through `cargo`: this one is of another toolchain.
     let mut test = Command::new("cargo");
-    test.args(["+nightly", "miri", "test", "--package", "hilum-c", "--test", "wrappers"]);
+    test.args(["+nightly", "miri", "test", "--package", "hilum-c", "--test", "wrappers", "--test", "rows"]);
     session.tests(
         test.env("CARGO_TARGET_DIR", folder).env_remove("RUSTUP_TOOLCHAIN").current_dir(&session.root),
     );

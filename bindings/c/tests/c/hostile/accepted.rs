@@ -66,6 +66,7 @@ pub(super) const ACCEPTED: &[Accepted] = &[
     row("hilum_area_from_n", "values", "values", NEGATIVE),
     row("hilum_area_in_n", "areas", ".m2", NEGATIVE),
     row("hilum_text_count_in", "value", "value", NEGATIVE),
+    row("hilum_text_*_rows", "numbers", "numbers", NEGATIVE),
     // It freezes.
     row("hilum_temperature_*", "*", "*", NEGATIVE),
     row("hilum_storage_*", "*", "*", NEGATIVE),

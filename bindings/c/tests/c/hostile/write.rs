@@ -169,6 +169,20 @@ fn spoilt(declared: &Declared, function: &Function, parameter: &Typed) -> Vec<Sp
         ],
         Role::Length => vec![plain("huge", "SIZE_MAX", (5, 5)), plain("none", "0", (9, 299))],
         Role::Count => vec![plain("huge", "SIZE_MAX / 2", (5, 5))],
+        // Optional as a pair.
+        Role::Object if is == "const int32_t *" => {
+            let number = |how, value: &str| {
+                let before = format!("int32_t spoilt = {value};");
+                Spoilt {
+                    path: parameter.name.clone(),
+                    how,
+                    before,
+                    argument: "&spoilt".into(),
+                    kinds: (3, 3),
+                }
+            };
+            vec![null(), number("choice", "99999"), number("choice", "-1")]
+        }
         Role::Object if is == "const double *" => {
             let numbers = NUMBERS.iter().map(|(how, value, kinds)| {
                 let before = format!("double spoilt = {value};");
@@ -232,6 +246,19 @@ fn spoilt(declared: &Declared, function: &Function, parameter: &Typed) -> Vec<Sp
     }
 }
 
+/// Whether it tells for each row what is wrong with it.
+fn rows(function: &Function) -> bool {
+    function.name.ends_with("_rows")
+}
+
+/// A row's status counts as the function's; what a refused row shows is 0.
+fn rows_judged(results: &[&Typed], untouched: &str) -> (String, &'static str) {
+    let shown = results.iter().filter(|result| result.name != "codes");
+    let blank: Vec<String> = shown.map(|result| format!("BLANK(result_{})", result.name)).collect();
+    let blank = blank.join(" && ");
+    (format!("(row ? {blank} : {untouched})"), " row = status == HILUM_OK; if (row) status = result_codes;")
+}
+
 fn test(text: &mut String, declared: &Declared, function: &Function) {
     let arguments: Vec<String> =
         function.parameters.iter().map(|parameter| good(function, parameter)).collect();
@@ -246,8 +273,13 @@ fn test(text: &mut String, declared: &Declared, function: &Function) {
     let untouched: Vec<String> =
         results.iter().map(|result| format!("UNTOUCHED(result_{})", result.name)).collect();
     let untouched = untouched.join(" && ");
-    let _ =
-        writeln!(text, "    {fill} status = {}({}); good({untouched});", function.name, arguments.join(", "));
+    let (untouched, row) = if rows(function) { rows_judged(&results, &untouched) } else { (untouched, "") };
+    let _ = writeln!(
+        text,
+        "    {fill} status = {}({});{row} good({untouched});",
+        function.name,
+        arguments.join(", ")
+    );
     for (index, parameter) in function.parameters.iter().enumerate() {
         for spoilt in spoilt(declared, function, parameter) {
             let mut arguments = arguments.clone();
@@ -260,7 +292,7 @@ fn test(text: &mut String, declared: &Declared, function: &Function) {
             let judge = if accepted { "accepted" } else { "refused" };
             let _ = writeln!(
                 text,
-                "    {{ {} {fill} status = {call}; {judge}(\"{place}\", \"{}\", {least}, {most}, {untouched}); }}",
+                "    {{ {} {fill} status = {call};{row} {judge}(\"{place}\", \"{}\", {least}, {most}, {untouched}); }}",
                 spoilt.before, spoilt.how
             );
         }
@@ -277,20 +309,23 @@ static const char *name;
 static int calls, wrong;
 static int32_t status;
 static size_t bad;
+static bool row;
 static const double one_double = 0.5;
+static const int32_t one_int32_t = 2, none_int32_t[2] = {0, 0}, from_int32_t[2] = {0, 1};
 static hilum_work work[60000];
 static hilum_batch_mix mixes[50];
 static hilum_batch_portion portions[50];
 
 /* Every byte of a result as it was filled. */
-static bool all_filled(const void *what, size_t size) {
+static bool all_are(unsigned char byte, const void *what, size_t size) {
     const unsigned char *bytes = what;
     for (size_t i = 0; i < size; i++)
-        if (bytes[i] != 0xA5) return false;
+        if (bytes[i] != byte) return false;
     return true;
 }
 #define FILL(result) memset(&(result), 0xA5, sizeof(result))
-#define UNTOUCHED(result) all_filled(&(result), sizeof(result))
+#define UNTOUCHED(result) all_are(0xA5, &(result), sizeof(result))
+#define BLANK(result) all_are(0, &(result), sizeof(result))
 
 static void tell(const char *what, const char *how, const char *why) {
     wrong++;
