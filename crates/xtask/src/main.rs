@@ -1,5 +1,6 @@
 //! `cargo xtask`: everything that a person or CI runs on this repository.
 
+mod bom;
 mod command;
 mod dist;
 mod libtest;
