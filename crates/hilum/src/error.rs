@@ -56,7 +56,9 @@ pub enum Error {
     #[error("the flow of a pump must rise with its setting, but changes by {} m³/s per step", Shown(*value))]
     NotRising { value: f64 },
     /// More sizes of pack than a choice is made among.
-    #[error("a choice is made among 1 to 8 sizes of pack, but there are {value}")]
+    #[error(
+        "a choice is made among 1 to 8 sizes of pack, but there are {value}; leave out what you would not open"
+    )]
     SizesOfPack { value: usize },
     /// More sets than can be counted.
     #[error("{value:e} sets cannot be counted; look at the coverage of a set and the mass of seed")]
