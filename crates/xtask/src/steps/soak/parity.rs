@@ -66,10 +66,10 @@ fn sum(text: &str) -> u64 {
 }
 
 fn rust(session: &mut Session, rows: &mut Vec<Row>) -> Result<(), String> {
-    let mut release = cargo(&session.root, &VECTORS);
-    release
-        .env("CARGO_PROFILE_DEV_OPT_LEVEL", "3")
-        .env("CARGO_TARGET_DIR", target_folder()?.join("parity-release"));
+    let parts = ["component", "add", "miri", "rust-src", "--toolchain", "nightly"];
+    command::run(Command::new("rustup").args(parts))?;
+    let mut release = cargo(&session.root, &["run", "--release"]);
+    release.args(&VECTORS[1..]);
     let mut miri = cargo_of(session, "nightly", &["miri"]);
     let folder = target_folder()?.join("miri");
     miri.args(["run", "--target", BIG_ENDIAN]).args(&VECTORS[1..]).env("CARGO_TARGET_DIR", folder);
