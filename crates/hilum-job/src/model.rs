@@ -9,6 +9,7 @@ pub(crate) mod reading;
 pub(crate) mod run;
 pub(crate) mod tank;
 pub(crate) mod treatment;
+mod work;
 
 use alloc::collections::BTreeMap;
 use alloc::format;
@@ -38,6 +39,8 @@ pub(crate) struct Model<'j> {
     pub(crate) orders: Vec<Order<'j>>,
     pub(crate) treatments: Vec<Treatment<'j>>,
     pub(crate) actives: Vec<ActiveLimit<'j>>,
+    /// Places in `actives`, by name.
+    pub(crate) limits: BTreeMap<&'j str, usize>,
     pub(crate) tanks: Vec<Tank<'j>>,
     pub(crate) treater: Treater,
     pub(crate) work: Vec<(Instant, Instant)>,
@@ -58,7 +61,9 @@ impl<'j> Model<'j> {
     pub(crate) fn of(job: &'j document::Job) -> Result<Self, Problems> {
         let mut gathered = Gathered::default();
         let model = Self::read(job, &mut gathered);
-        gathered.settle(model)
+        let model = gathered.settle(model)?;
+        work::bounded(&model)?;
+        Ok(model)
     }
 
     fn read(job: &'j document::Job, gathered: &mut Gathered) -> Option<Self> {
@@ -88,6 +93,8 @@ impl<'j> Model<'j> {
         let work = work(job, &root, gathered);
         after?;
         unique?;
+        let actives = actives?;
+        let limits = actives.iter().enumerate().map(|(i, limit)| (limit.active, i)).collect();
         let usual = Share::new(hilum::quantity::Ratio::from_base(USUAL_RECIPE_TOLERANCE)).ok()?;
         Some(Self {
             job,
@@ -95,7 +102,8 @@ impl<'j> Model<'j> {
             recipe_tolerance: recipe_tolerance?.unwrap_or(usual),
             orders: orders?,
             treatments: treatments?,
-            actives: actives?,
+            actives,
+            limits,
             tanks: tanks?,
             treater: treater?,
             work: work?,

@@ -34,7 +34,7 @@ pub(crate) use self::record::CAUTIONS;
 use crate::document::{
     DryOrder, DryTreatment, Finding, Job, OpenedPack, Plan, PlannedDose, PlannedTreatment,
 };
-use crate::limits::BATCHES;
+use crate::limits::{BATCHES, POURS};
 use crate::model::Model;
 use crate::problem::{Problem, Problems};
 
@@ -48,6 +48,7 @@ pub fn plan(job: &Job) -> Result<Plan, Problems> {
     let tanks = recipe::tanks(&draft)?;
     let sizes = supply::all_sizes(&draft)?;
     let batches = batch::batches(&draft, &tanks, &sizes).map_err(|batch::TooMany| too_many())?;
+    few_pours(&draft, &batches)?;
     let worked = Worked::of(draft, tanks, sizes, batches)?;
     Ok(worked.written())
 }
@@ -78,6 +79,26 @@ fn too_many() -> Problems {
         "would need more than {BATCHES} mixes, the most that a plan holds; use a larger tank or larger packs, or split the job"
     );
     Problems::one(Problem { pointer: "/tanks".into(), value: None, message })
+}
+
+/// Refuses more pours than a plan holds.
+fn few_pours(draft: &Draft<'_, '_>, batches: &Batches) -> Result<(), Problems> {
+    let parts =
+        |tank| draft.lines.iter().filter(|line| line.treatment.tank == Some(tank)).count().saturating_add(1);
+    let parts: Vec<usize> = (0..draft.model.tanks.len()).map(parts).collect();
+    let pours = batches
+        .mixes
+        .iter()
+        .filter_map(|mix| parts.get(mix.tank))
+        .fold(0, |sum: usize, parts| sum.saturating_add(*parts));
+    if pours <= POURS {
+        return Ok(());
+    }
+    let message = format!(
+        "would need {pours} pours in {} mixes; a plan holds at most {POURS}, so use a larger tank or larger packs, or split the job",
+        batches.mixes.len()
+    );
+    Err(Problems::one(Problem { pointer: "/tanks".into(), value: None, message }))
 }
 
 /// A job worked out to the end: what the plan and its findings are written from.

@@ -79,9 +79,14 @@ impl Problems {
 pub(crate) struct Gathered(Vec<Problem>);
 
 impl Gathered {
+    /// Whether as many are known as are reported.
+    pub(crate) fn is_full(&self) -> bool {
+        self.0.len() >= PROBLEMS
+    }
+
     /// Notes a problem with the value at a place.
     pub(crate) fn add(&mut self, at: &Pointer<'_>, value: Option<String>, message: impl Into<String>) {
-        if self.0.len() < PROBLEMS {
+        if !self.is_full() {
             self.0.push(Problem { pointer: at.to_string(), value, message: message.into() });
         }
     }

@@ -5,7 +5,7 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use crate::json::Node;
-use crate::limits::ENTRIES;
+use crate::limits::{ENTRIES, TEXT};
 use crate::problem::{Gathered, Pointer, quoted};
 
 /// Read from a value of a document. `None` when it cannot be: a problem is then noted.
@@ -53,6 +53,10 @@ pub(crate) fn fields<'n, const N: usize>(
     };
     let mut found = [None; N];
     for (name, value) in members {
+        // Nothing more would be told, and to guess what millions of names may have meant takes its time.
+        if gathered.is_full() {
+            break;
+        }
         match names.iter().zip(found.iter_mut()).find(|(known, _)| *known == name) {
             Some((_, slot @ None)) => *slot = Some(value),
             Some(_) => gathered.add(&at.field(name), None, "stands here twice; keep one of them"),
@@ -87,11 +91,17 @@ fn shown(node: &Node) -> Option<String> {
 
 impl Read for String {
     fn read(node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Self> {
-        if let Node::Text(text) = node {
-            return Some(text.clone());
+        let Node::Text(text) = node else {
+            refuse(node, "a text", at, gathered);
+            return None;
+        };
+        // A byte is a character at most.
+        let length = if text.len() > TEXT { text.chars().count() } else { 0 };
+        if length > TEXT {
+            gathered.add(at, shown(node), format!("has {length} characters; at most {TEXT} are read"));
+            return None;
         }
-        refuse(node, "a text", at, gathered);
-        None
+        Some(text.clone())
     }
 }
 

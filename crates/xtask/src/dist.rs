@@ -4,6 +4,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
+use crate::bom;
 use crate::command::{self, cargo, target_folder};
 
 const HELP: &str = "Usage: cargo xtask dist c --prefix DIR
@@ -41,6 +42,9 @@ pub(crate) fn c(root: &Path, prefix: &Path) -> Result<(), String> {
     ] {
         let text = read(&from.join("packaging").join(template))?;
         write(&prefix.join(to), &release.filled(&text))?;
+    }
+    if let Some(package) = bom::PACKAGES.iter().find(|package| package.name == "hilum-c") {
+        bom::write(root, package, &prefix.join("share/doc/hilum/hilum.cdx.json"))?;
     }
     copy(&from.join("README.md"), &prefix.join("share/doc/hilum/README.md"))?;
     copy(&root.join("LICENSE"), &prefix.join("share/doc/hilum/LICENSE"))

@@ -1,6 +1,7 @@
 //! `cargo xtask`: everything that a person or CI runs on this repository.
 
 mod bench;
+mod bom;
 mod command;
 mod dist;
 mod libtest;

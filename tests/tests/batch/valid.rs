@@ -155,19 +155,29 @@ fn replay(job: &Job<'_>, planned: &Planned, treated: &[f64]) {
             .collect();
         let mut done = 0.0;
         while done < seed * (1.0 - NEAR) {
-            let mut ready = at;
+            let (mut ready, mut refilled) = (at, Vec::new());
             for (tank, portions) in queue.iter_mut().enumerate() {
                 while portions.last().is_some_and(|it| it.1 <= NEAR * seed) {
                     portions.pop();
                 }
                 let Some((mix, _)) = portions.last() else { continue };
                 if current[tank] != Some(*mix) {
-                    ready = ready.max(begin(job, planned, *mix, at));
+                    match begin(job, planned, *mix, at) {
+                        Some(stops) => ready = ready.max(stops),
+                        None => refilled.push(*mix),
+                    }
                     if let Some(before) = current[tank] {
                         assert!(before < *mix || job.tanks[tank].refill == Refill::TopUp);
                     }
                     current[tank] = Some(*mix);
                 }
+            }
+            // Where another tank stops the treater at the same moment, a refill may be made meanwhile.
+            for mix in refilled.iter().map(|mix| &planned.mixes[*mix]) {
+                assert!(
+                    mix.times.unwrap().ready_at.value <= ready + 1e-3,
+                    "topped up in time, {ready}: {mix:?}"
+                );
             }
             at = ready;
             let step = queue.iter().filter_map(|it| it.last()).map(|it| it.1).fold(seed - done, f64::min);
@@ -192,8 +202,8 @@ fn replay(job: &Job<'_>, planned: &Planned, treated: &[f64]) {
     }
 }
 
-/// When a mix that is needed now is ready.
-fn begin(job: &Job<'_>, planned: &Planned, index: usize, at: f64) -> f64 {
+/// When a mix that is needed now is ready; none for a refill that is made beside running.
+fn begin(job: &Job<'_>, planned: &Planned, index: usize, at: f64) -> Option<f64> {
     let mix = &planned.mixes[index];
     let times = mix.times.unwrap();
     let before = |it: &Mix| it.tank == mix.tank && it.number + 1 == mix.number;
@@ -203,11 +213,10 @@ fn begin(job: &Job<'_>, planned: &Planned, index: usize, at: f64) -> f64 {
     let beside =
         refill && job.tanks[mix.tank].pot_life.is_none() && job.tanks[mix.tank].filling == Filling::Measured;
     if beside {
-        assert!(times.ready_at.value <= at + 1e-3, "topped up in time, {at}: {mix:?}");
-        return at;
+        return None;
     }
     assert!(times.mix_at.value >= at - 1e-3, "mixed before the treater stops, {at}: {mix:?}");
-    times.ready_at.value
+    Some(times.ready_at.value)
 }
 
 /// No more sets are opened than there are on the shelf, and all that could be is treated unless the plan is short of some.

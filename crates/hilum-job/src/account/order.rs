@@ -99,7 +99,7 @@ pub(crate) fn done(
     let dry = asked.iter().map(|(read, dose)| dry(*read, dose, seed));
     let worked = (tanks.collect::<Option<_>>(), dry.collect::<Option<_>>());
     let (Some(tanks), Some(dry)) = worked else {
-        let message = "is too little seed to calculate a rate on";
+        let message = "is too little seed to calculate a rate on; check the readings";
         gathered.add(&at.field("seed"), None, message);
         return None;
     };

@@ -34,7 +34,7 @@ impl From<&str> for Quantity {
 impl Read for Quantity {
     fn read(node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Self> {
         match node {
-            Node::Text(text) => Some(Self::Text(text.clone())),
+            Node::Text(_) => String::read(node, at, gathered).map(Self::Text),
             Node::Object(_) => {
                 let [value, unit] = fields(node, ["value", "unit"], at, gathered)?;
                 let value = required(value, &at.field("value"), gathered);

@@ -115,22 +115,21 @@ fn over_season(
 /// Actives that a product adds to what is on the seed.
 fn already(worked: &Worked<'_, '_>, found: &mut Found) {
     let draft = &worked.draft;
-    for (o, order) in draft.model.orders.iter().enumerate() {
-        for (j, (active, per_seed)) in order.on_seed.iter().enumerate() {
-            let adds: Vec<&str> = draft
-                .on_order(o)
-                .filter(|(_, line, _)| line.treatment.actives.iter().any(|(name, _)| name == active))
-                .map(|(_, line, _)| line.treatment.doc.product.as_str())
-                .collect();
-            if adds.is_empty() {
-                continue;
+    for (o, order) in draft.model.orders.iter().enumerate().filter(|(_, order)| !order.on_seed.is_empty()) {
+        let mut added: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
+        for (_, line, _) in draft.on_order(o) {
+            for (name, _) in &line.treatment.actives {
+                added.entry(name).or_default().push(&line.treatment.doc.product);
             }
+        }
+        for (j, (active, per_seed)) in order.on_seed.iter().enumerate() {
+            let Some(adds) = added.get(active) else { continue };
             let message = format!(
                 "The seed of order {} carries {} of {} already, and {} adds to it. Both are counted here. Check that the labels allow a second treatment.",
                 quoted(order_name(worked, o)),
                 told(&per_seed.out(draft.units())),
                 quoted(active),
-                names(adds),
+                names(adds.iter().copied()),
             );
             let at = format!("/orders/{o}/on_seed/{j}");
             found.add(Severity::Note, Code::ActiveAlreadyOnSeed, at, message);

@@ -117,7 +117,7 @@ pub(crate) fn in_words(powers: Powers) -> &'static str {
 pub(crate) fn refusal(error: hilum::Error) -> String {
     use hilum::Error;
     match error {
-        Error::NotFinite { .. } => "is not a finite number".into(),
+        Error::NotFinite { .. } => "is not a finite number; write one".into(),
         Error::NotPositive { .. } => "must be more than 0".into(),
         Error::Negative { .. } => "must not be negative".into(),
         Error::OutOfRange { .. } => {

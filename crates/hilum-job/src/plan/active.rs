@@ -1,5 +1,7 @@
 //! Active ingredients on each order's seed, summed over products and what is already there.
 
+use alloc::collections::BTreeMap;
+use alloc::vec;
 use alloc::vec::Vec;
 
 use hilum::limit::{SeasonLimit, total_on_seed};
@@ -49,20 +51,23 @@ pub(crate) fn summed<'j>(
     let Some(order) = draft.order(index) else { return Vec::new() };
     let size = order.seed.size;
     doses.extend(order.on_seed.iter().copied());
-    let mut names: Vec<&'j str> = Vec::new();
-    for (name, _) in &doses {
-        if !names.contains(name) {
-            names.push(name);
+    // In the order in which they were met, each with its doses.
+    let mut places: BTreeMap<&'j str, usize> = BTreeMap::new();
+    let mut actives: Vec<(&'j str, Vec<ActivePerSeed>)> = Vec::new();
+    for (name, dose) in doses {
+        let place = *places.entry(name).or_insert(actives.len());
+        match actives.get_mut(place) {
+            Some((_, doses)) => doses.push(dose),
+            None => actives.push((name, vec![dose])),
         }
     }
-    let sum = |active: &'j str| {
-        let per_seed =
-            total_on_seed(doses.iter().filter(|(name, _)| *name == active).map(|(_, dose)| *dose)).ok()?;
-        let limit = draft.model.actives.iter().position(|limit| limit.active == active);
+    let sum = |(active, doses): (&'j str, Vec<ActivePerSeed>)| {
+        let per_seed = total_on_seed(doses).ok()?;
+        let limit = draft.model.limits.get(active).copied();
         let season = limit.and_then(|limit| draft.model.actives.get(limit)).and_then(season);
         Some(OnSeed { active, order: index, per_seed, per_mass: per_seed.per_mass(size), limit, season })
     };
-    names.into_iter().filter_map(sum).collect()
+    actives.into_iter().filter_map(sum).collect()
 }
 
 fn season(limit: &ActiveLimit<'_>) -> Option<SeasonLimit> {

@@ -142,7 +142,7 @@ impl Label<'_, '_> {
     fn of_cells<S: Substance>(&self, dose: Result<PerSeed<S>, hilum::Error>) -> Result<PerMass<S>, Refused> {
         match dose {
             Ok(dose) => Ok(dose.per_mass(self.seed.size)),
-            Err(_) => Err(Refused::Statement("cannot be reached: the recovery is 0 %".into())),
+            Err(_) => Err(Refused::Statement("cannot be reached: the recovery is 0 %; check it".into())),
         }
     }
 
@@ -156,7 +156,9 @@ impl Label<'_, '_> {
         }
         match written.measured(&self.bases()) {
             Ok(Measured::Quantity { value, powers }) => Ok((value, powers)),
-            Ok(Measured::Temperature(_)) => Err(Refused::Statement("is a temperature, not a dose".into())),
+            Ok(Measured::Temperature(_)) => Err(Refused::Statement(
+                "is a temperature, not a dose; write an amount per mass, bushel, unit, seed or area".into(),
+            )),
             Err(TextError::UnitNotGiven) => Err(Refused::Statement(format!(
                 "is per unit, but neither label_unit nor the unit of order {:?} says how many seeds that is; give label_unit",
                 self.order.doc.order

@@ -25,10 +25,10 @@ pub enum TextError {
     #[error("needs a space between number and unit, and the number in full (140000000, not 140M)")]
     NoSpace,
     /// More digits than any double has.
-    #[error("has a number of more than 100 characters")]
+    #[error("has a number of more than 100 characters; write fewer digits, or 1e9 for 1000000000")]
     NumberTooLong,
     /// `1e400`
-    #[error("has a number that is too large to calculate with")]
+    #[error("has a number that is too large to calculate with; check its exponent")]
     TooLarge,
     /// `NaN`, `inf`
     #[error("is not a finite number; write a number, a space and a unit")]
@@ -54,16 +54,18 @@ pub enum TextError {
     #[error("has more than one /; write one unit over one other")]
     TwoLines,
     /// `mL/0 kg`
-    #[error("has a number below the line that is not more than 0")]
+    #[error(
+        "has a number below the line that is not more than 0; write how many of the unit, as in \"mL/100 kg\""
+    )]
     BelowTheLine,
     /// Parentheses or dots where none can be.
     #[error("has a unit in a form that is not read; write a, a/b, a/100 b, or UCUM a/(100.b)")]
     Form,
     /// `unit`, and nothing says how many seeds that is.
-    #[error("is per unit, but it is not said how many seeds a unit is")]
+    #[error("is per unit, but it is not said how many seeds a unit is; say it, or write seeds")]
     UnitNotGiven,
     /// `bu`, and nothing says what a bushel weighs.
-    #[error("is per bushel, but it is not said what a bushel weighs")]
+    #[error("is per bushel, but it is not said what a bushel weighs; say it, or write a mass")]
     BushelNotGiven,
     /// A point on the scale where an amount is needed.
     #[error("is a temperature, but here an amount is needed (a difference is written in K)")]
@@ -85,7 +87,10 @@ struct Suggested(Option<&'static str>);
 
 impl core::fmt::Display for Suggested {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
-        self.0.map_or(Ok(()), |unit| write!(f, "; did you mean \"{unit}\"?"))
+        match self.0 {
+            Some(unit) => write!(f, "; did you mean \"{unit}\"?"),
+            None => f.write_str("; write one such as kg, lb, mL, fl oz, seeds or CFU"),
+        }
     }
 }
 

@@ -54,8 +54,32 @@ pub(super) fn controller(session: &mut Session) -> Result<(), String> {
     budget::check(session, &[M4F, M0])
 }
 
+/// Builds what the check values need, runs them, and tells how many there are.
+pub(super) fn values_alone(session: &mut Session) -> Result<usize, String> {
+    needed(&[
+        ("arm-none-eabi-gcc", "gcc-arm-none-eabi libnewlib-arm-none-eabi"),
+        ("qemu-system-arm", "qemu-system-arm"),
+    ])?;
+    installed(M4F.target)?;
+    build::library(session, &M4F)?;
+    let (text, count) = values_printed(session)?;
+    agreed(&text, count).map(|()| count)
+}
+
+fn agreed(text: &str, count: usize) -> Result<(), String> {
+    let wanted = format!("{count} of {count} check values agree bit for bit");
+    if text.trim() == wanted { Ok(()) } else { Err(format!("The image says:\n{text}")) }
+}
+
 /// Every check value, compiled into an image.
 fn values(session: &mut Session) -> Result<(), String> {
+    let (text, count) = values_printed(session)?;
+    session.check(format_args!("on the M4F {count} check values agree bit for bit"), agreed(&text, count));
+    Ok(())
+}
+
+/// What the image prints, and how many cases it holds.
+fn values_printed(session: &mut Session) -> Result<(String, usize), String> {
     // The test writes the cases as lines; the image has them as string literals.
     let mut test = cargo(&session.root, &["test", "--package", "hilum-c", "--test", "c"]);
     command::run(test.args(["--", "every_check_value_agrees"]))?;
@@ -68,12 +92,7 @@ fn values(session: &mut Session) -> Result<(), String> {
     let sources =
         ["startup.c", "board.c", "newlib.c", "values.c", "../../bindings/c/tests/c/programs/values.c"];
     let image = build::image(session, &M4F, "values", &sources, build::WITH_NEWLIB)?;
-    let text = emulated(&M4F, &image)?;
-    let count = literals.len();
-    let wanted = format!("{count} of {count} check values agree bit for bit");
-    let outcome = if text.trim() == wanted { Ok(()) } else { Err(format!("The image says:\n{text}")) };
-    session.check(format_args!("on the M4F {wanted}"), outcome);
-    Ok(())
+    Ok((emulated(&M4F, &image)?, literals.len()))
 }
 
 /// What an image prints; it must end with exit code 0.

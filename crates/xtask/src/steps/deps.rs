@@ -38,9 +38,28 @@ const JOB: &[&str] = &[
     "ref-cast-impl",
 ];
 
+/// Besides those of hilum-job: the glue to JavaScript, and what makes it; the check values are read by the description of the
+/// package, which is not shipped.
+const WASM: &[&str] = &[
+    "hilum-wasm",
+    "hilum-check",
+    "wasm-bindgen",
+    "wasm-bindgen-macro",
+    "wasm-bindgen-macro-support",
+    "wasm-bindgen-shared",
+    "bumpalo",
+    "cfg-if",
+    "talc",
+    "lock_api",
+    "scopeguard",
+    "allocator-api2",
+];
+
 pub(super) fn deps(session: &mut Session) -> Result<(), String> {
     let job = [CORE, JOB].concat();
-    for (package, allowed) in [("hilum", CORE), ("hilum-job", &job)] {
+    let c = [&job, &["hilum-c"][..]].concat();
+    let wasm = [&job, WASM].concat();
+    for (package, allowed) in [("hilum", CORE), ("hilum-job", &job), ("hilum-c", &c), ("hilum-wasm", &wasm)] {
         let tree = ["tree", "--package", package, "--all-features", "--edges", "normal", "--target", "all"];
         let tree = command::output(cargo(&session.root, &tree).args(["--prefix", "none", "--format", "{p}"]));
         let outcome = tree.and_then(|tree| match strangers(&tree, allowed) {

@@ -98,6 +98,31 @@ pub(crate) const SOAK: &[Step] = &[
         run: soak::oracle,
     },
     Step {
+        name: "fuzz",
+        about: "a minute of every fuzz target in tests/fuzz (HILUM_FUZZ_SECONDS for longer)",
+        run: soak::fuzz,
+    },
+    Step {
+        name: "rivals",
+        about: "units, doses, survival and fits against general-purpose libraries, in tests/rivals",
+        run: soak::rivals,
+    },
+    Step {
+        name: "parity",
+        about: "one table of check values and bits over Rust, C, Node, Chromium, Cortex-M and a big-endian machine",
+        run: soak::parity,
+    },
+    Step {
+        name: "supply",
+        about: "licences, sources, the oldest compiler and dependencies, bills of materials",
+        run: soak::supply,
+    },
+    Step {
+        name: "mutants",
+        about: "cargo-mutants over the core in eight shards (HILUM_SHARD=0..7 for one): hours",
+        run: soak::mutants,
+    },
+    Step {
         name: "miri-c",
         about: "the wrappers of the C library under Miri (rustup component add miri --toolchain nightly)",
         run: soak::miri_c,

@@ -4,6 +4,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
+use crate::bom;
 use crate::command::{self, cargo, target_folder};
 use crate::step::Session;
 use crate::steps::targets::{WASM, installed};
@@ -23,6 +24,11 @@ pub(super) fn wasm(session: &mut Session) -> Result<(), String> {
     describe(session, &work)?;
     let folder = work.to_string_lossy().into_owned();
     let outcome = command::run(&mut node(session, PACKAGE, &["build/build.mjs", &folder]));
+    let outcome = outcome.and_then(|()| {
+        let package = bom::PACKAGES.iter().find(|package| package.name == "hilum-npm");
+        let to = session.path(PACKAGE).join("dist/hilum.cdx.json");
+        package.map_or(Ok(()), |package| bom::write(&session.root, package, &to))
+    });
     let is_built = outcome.is_ok();
     session.check("the npm package is built, with its types", outcome);
     if !is_built {

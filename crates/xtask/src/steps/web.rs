@@ -40,7 +40,7 @@ fn sheets(session: &Session) -> Result<(), String> {
 }
 
 /// Makes sure that Debian's Chromium is there; root installs it.
-fn chromium() -> Result<(), String> {
+pub(super) fn chromium() -> Result<(), String> {
     if Path::new(CHROMIUM).exists() || std::env::var_os("HILUM_CHROMIUM").is_some() {
         return Ok(());
     }
