@@ -14,10 +14,13 @@
     reason = "shaped by the boundary to JavaScript"
 )]
 
+#[cfg(feature = "job")]
 extern crate alloc;
 
 #[cfg(target_arch = "wasm32")]
 mod bare;
+#[cfg(feature = "text")]
+mod border;
 #[cfg(any(feature = "text", feature = "numbers"))]
 mod give;
 #[cfg(feature = "job")]
@@ -43,3 +46,13 @@ pub use table::{CALCULATORS, Calculator, Input};
 pub use take::Kind;
 #[cfg(feature = "describe")]
 pub use text::TEXT_CODES;
+
+/// What cannot come is no case to go on with: the script sees an error.
+#[cfg(any(feature = "text", feature = "numbers"))]
+#[cold]
+fn never() -> ! {
+    #[cfg(target_arch = "wasm32")]
+    core::arch::wasm32::unreachable();
+    #[cfg(not(target_arch = "wasm32"))]
+    std::process::abort();
+}

@@ -1,8 +1,5 @@
 //! Why a calculation is refused, as numbers.
 
-#[cfg(feature = "text")]
-use alloc::vec::Vec;
-
 use hilum::Error;
 use hilum::unit::Powers;
 
@@ -143,24 +140,26 @@ impl Refusal {
         }
     }
 
-    /// `code, field, row, value`, and what there is more; a field of -1 is no input.
+    /// Its code; `field, row, value`, and what there is more, are left in the room. A field of -1 is no input.
     #[cfg(feature = "text")]
-    pub(crate) fn numbers(self, row: usize) -> Vec<f64> {
+    pub(crate) fn tell(self, row: usize, room: &mut [f64]) -> f64 {
+        let (given, wanted) = match self.more {
+            More::Powers(given, wanted) => (given, wanted),
+            More::Nothing | More::Bound(_) => (NO_POWERS, NO_POWERS),
+        };
+        let [given, wanted] = [given, wanted]
+            .map(|of| [of.length, of.mass, of.time, of.temperature, of.seeds, of.cells].map(f64::from));
         let field = self.field.map_or(-1.0, count);
-        let mut numbers = alloc::vec![self.code, field, count(row), self.value];
-        match self.more {
-            More::Nothing => {}
-            More::Bound(bound) => numbers.push(bound),
-            More::Powers(given, wanted) => {
-                for of in [given, wanted] {
-                    let powers = [of.length, of.mass, of.time, of.temperature, of.seeds, of.cells];
-                    numbers.extend(powers.map(f64::from));
-                }
-            }
+        let all = [field, count(row), self.value].into_iter().chain(given).chain(wanted);
+        for (place, number) in room.iter_mut().zip(all) {
+            *place = number;
         }
-        numbers
+        self.code
     }
 }
+
+#[cfg(feature = "text")]
+const NO_POWERS: Powers = hilum::quantity::ratio::POWERS;
 
 /// A small number as a double.
 pub(crate) fn count(number: usize) -> f64 {
@@ -207,6 +206,7 @@ pub(crate) trait Blame<T> {
     fn of(self, slots: &Slots, field: usize) -> Result<T, Refused>;
 }
 impl<T> Blame<T> for Result<T, Error> {
+    #[inline(always)]
     fn looked_at(self) -> Result<T, Refused> {
         self.map_err(|_| Refused)
     }

@@ -301,30 +301,24 @@ pub enum Argument {
 ///
 /// # Errors
 /// Which of that it is not, with the value.
+#[inline]
 pub fn positive(argument: Argument, value: f64) -> Result<f64, Error> {
-    if (SMALLEST..=LARGEST).contains(&value) {
-        Ok(value)
-    } else if !value.is_finite() {
-        Err(Error::NotFinite { argument, value })
-    } else if value <= 0.0 {
-        Err(Error::NotPositive { argument, value })
-    } else {
-        Err(Error::OutOfRange { argument, value })
-    }
+    if is_positive(value) { Ok(value) } else { Err(refused(argument, value)) }
 }
 
 /// A number that may be 0.
 ///
 /// # Errors
 /// Which of that it is not, with the value.
+#[inline]
 pub fn not_negative(argument: Argument, value: f64) -> Result<f64, Error> {
     if value == 0.0 {
         // Also for -0.0, so that no sign survives.
         Ok(0.0)
-    } else if value < 0.0 && value.is_finite() {
-        Err(Error::Negative { argument, value })
+    } else if is_positive(value) {
+        Ok(value)
     } else {
-        positive(argument, value)
+        Err(refused_but_0(argument, value))
     }
 }
 
@@ -332,14 +326,45 @@ pub fn not_negative(argument: Argument, value: f64) -> Result<f64, Error> {
 ///
 /// # Errors
 /// Which of that it is not, with the value.
+#[inline]
 pub fn share(argument: Argument, value: f64) -> Result<f64, Error> {
-    if (0.0..=1.0).contains(&value) {
+    if value <= 1.0 && value >= 0.0 {
         not_negative(argument, value)
-    } else if value.is_finite() {
-        Err(Error::NotAShare { argument, value })
     } else {
-        Err(Error::NotFinite { argument, value })
+        Err(refused_share(argument, value))
     }
+}
+
+// Many callers ask and few refuse: the question is one comparison, the answer a call. In a browser every byte
+// is paid for by its visitors, so there the question is a call, too.
+#[cfg_attr(target_arch = "wasm32", inline(never))]
+#[cfg_attr(not(target_arch = "wasm32"), inline(always))]
+fn is_positive(value: f64) -> bool {
+    (SMALLEST..=LARGEST).contains(&value)
+}
+
+#[cold]
+#[inline(never)]
+fn refused(argument: Argument, value: f64) -> Error {
+    if !value.is_finite() {
+        Error::NotFinite { argument, value }
+    } else if value <= 0.0 {
+        Error::NotPositive { argument, value }
+    } else {
+        Error::OutOfRange { argument, value }
+    }
+}
+
+#[cold]
+#[inline(never)]
+fn refused_but_0(argument: Argument, value: f64) -> Error {
+    if value < 0.0 && value.is_finite() { Error::Negative { argument, value } } else { refused(argument, value) }
+}
+
+#[cold]
+#[inline(never)]
+fn refused_share(argument: Argument, value: f64) -> Error {
+    if value.is_finite() { Error::NotAShare { argument, value } } else { Error::NotFinite { argument, value } }
 }
 
 /// A point on the temperature scale.

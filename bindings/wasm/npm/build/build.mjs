@@ -1,4 +1,4 @@
-// node build/build.mjs FOLDER: from the folder with describe.json and, for each entry, the glue's files, to dist/.
+// node build/build.mjs FOLDER: from the folder with describe.json and the wasm of each entry, to dist/.
 import { execFileSync } from "node:child_process";
 import { copyFileSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { build } from "esbuild";
@@ -11,7 +11,7 @@ if (!work) throw new Error("Usage: node build/build.mjs FOLDER; `cargo xtask was
 const root = new URL("..", import.meta.url).pathname;
 process.chdir(root);
 for (const entry of ["text", "numbers", "job"]) {
-  shrink(`${work}/${entry}/${entry}_bg.wasm`, `${work}/${entry}/${entry}.wasm`);
+  shrink(`${work}/${entry}.wasm`, `${work}/${entry}.small.wasm`);
 }
 copyFileSync("../../../LICENSE", "LICENSE");
 const schemas = await generate(work, "generated");

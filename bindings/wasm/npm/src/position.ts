@@ -1,7 +1,6 @@
-import { initSync, once, why } from "../generated/numbers.js";
 import carried from "../generated/numbers_wasm.js";
 import { codes } from "../generated/words.js";
-import { bytes } from "./bytes.js";
+import { instance } from "./wasm.js";
 
 /** Why a number was refused. */
 export class NumberError extends Error {
@@ -23,7 +22,12 @@ export class NumberError extends Error {
 
 type Seven = [number, number, number, number, number, number, number];
 
-let isReady = false;
+interface Exports {
+  once(number: number, ...inputs: Seven): number;
+  why(number: number, what: number, ...inputs: Seven): number;
+}
+
+let wasm: Exports | undefined;
 
 /** A calculation on numbers: `number` of the table, and the names of its arguments. */
 export function position<Call extends (...numbers: number[]) => number>(
@@ -32,19 +36,16 @@ export function position<Call extends (...numbers: number[]) => number>(
 ): Call & { each(...inputs: (number | Float64Array)[]): Float64Array } {
   const fields = names.split(" ");
   const result = (numbers: ArrayLike<unknown>): number => {
-    if (!isReady) {
-      initSync({ module: bytes(carried) });
-      isReady = true;
-    }
+    wasm ??= instance<Exports>(carried);
     if (numbers.length !== fields.length) throw new NumberError("missing", fields[numbers.length] ?? "", undefined);
     for (let at = 0; at < fields.length; at++) {
       if (typeof numbers[at] !== "number") throw new NumberError("wrong_type", fields[at] as string, numbers[at]);
     }
     const [a, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0] = numbers as unknown as Seven;
-    const value = once(number, a, b, c, d, e, f, g);
+    const value = wasm.once(number, a, b, c, d, e, f, g);
     if (!Number.isNaN(value)) return value;
-    const field = why(number, 1, a, b, c, d, e, f, g);
-    throw new NumberError(codes[why(number, 0, a, b, c, d, e, f, g)] ?? "other", fields[field] ?? "", numbers[field]);
+    const field = wasm.why(number, 1, a, b, c, d, e, f, g);
+    throw new NumberError(codes[wasm.why(number, 0, a, b, c, d, e, f, g)] ?? "other", fields[field] ?? "", numbers[field]);
   };
   const each = (...inputs: (number | Float64Array)[]): Float64Array => {
     const columns = inputs.filter((input) => input instanceof Float64Array);
