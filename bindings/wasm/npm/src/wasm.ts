@@ -1,9 +1,6 @@
 /** The wasm that a text carries, running; see build/carry.mjs. */
 export function instance<Exports>(carried: string, imports: WebAssembly.Imports = {}): Exports {
-  const bytes = new Uint8Array(carried.length);
-  for (let at = 0; at < carried.length; at++) {
-    const point = carried.charCodeAt(at);
-    bytes[at] = point < 127 ? point - 32 : point - 66;
-  }
+  const alphabet = new Map(Array.from({ length: 256 }, (_, byte) => [carried[byte], byte]));
+  const bytes = Uint8Array.from({ length: carried.length - 256 }, (_, at) => alphabet.get(carried[at + 256]) as number);
   return new WebAssembly.Instance(new WebAssembly.Module(bytes), imports).exports as Exports;
 }
