@@ -59,7 +59,6 @@ unsafe fn text(at: *mut u8, length: usize) -> String {
 
 /// A document is an object and problems are a list, so the first character tells which of them this is.
 fn told(document: Result<String, Problems>) -> *mut Told {
-    let text =
-        document.unwrap_or_else(|problems| serde_json::to_string(&problems).unwrap_or_default());
+    let text = document.unwrap_or_else(|problems| problems.to_json());
     Box::into_raw(Box::new(Told { start: text.as_ptr(), length: text.len(), text }))
 }

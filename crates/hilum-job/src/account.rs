@@ -68,7 +68,7 @@ impl Account {
     /// # Errors
     /// When it cannot be written, which no account made here is known to cause.
     pub fn to_json(&self) -> Result<String, Problems> {
-        serde_json::to_string(self).map_err(|error| {
+        crate::json::text(self).map_err(|error| {
             let message = format!("has an account that cannot be written: {error}");
             Problems::one(Problem { pointer: String::new(), value: None, message })
         })

@@ -1,6 +1,7 @@
 //! A job whose every field has been looked at: documents → values of the core.
 
 pub(crate) mod after;
+pub(crate) mod instant;
 pub(crate) mod ask;
 pub(crate) mod living;
 pub(crate) mod order;

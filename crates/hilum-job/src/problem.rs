@@ -54,6 +54,13 @@ impl Problems {
         self.0.is_empty()
     }
 
+    /// The problems as JSON text: a list of objects with `pointer`, `value` if there is one, and `message`.
+    #[must_use]
+    pub fn to_json(&self) -> String {
+        // Texts in a list are always written.
+        crate::json::text(self).unwrap_or_default()
+    }
+
     /// The same problems of a document that stands inside another.
     pub(crate) fn under(mut self, place: &str) -> Self {
         for problem in &mut self.0 {

@@ -130,11 +130,10 @@ pub(crate) fn duration(doc: &document::Quantity, at: &Pointer<'_>, gathered: &mu
 
 /// An instant, RFC 3339.
 pub(crate) fn instant(text: &str, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Instant> {
-    DateTime::parse_from_rfc3339(text)
-        .map_err(|_| {
-            let message =
-                "is not an instant; write date, time and offset as in \"2027-04-12T07:30:00-05:00\"";
-            gathered.add(at, Some(quoted(text)), message);
-        })
-        .ok()
+    let instant = super::instant::read(text);
+    if instant.is_none() {
+        let message = "is not an instant; write date, time and offset as in \"2027-04-12T07:30:00-05:00\"";
+        gathered.add(at, Some(quoted(text)), message);
+    }
+    instant
 }

@@ -293,9 +293,9 @@ fn living_product(
 }
 
 fn date(text: &str, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<NaiveDate> {
-    NaiveDate::parse_from_str(text, "%Y-%m-%d")
-        .map_err(|_| {
-            gathered.add(at, Some(quoted(text)), "is not a day; write year-month-day as in \"2027-09-30\"");
-        })
-        .ok()
+    let day = super::instant::day(text);
+    if day.is_none() {
+        gathered.add(at, Some(quoted(text)), "is not a day; write year-month-day as in \"2027-09-30\"");
+    }
+    day
 }

@@ -2,11 +2,12 @@
 
 use alloc::string::String;
 
-use chrono::{DateTime, NaiveDate, SecondsFormat, TimeDelta};
+use chrono::{DateTime, NaiveDate, TimeDelta};
 use hilum::math::{ceil, floor, to_i64};
 
 use super::draft::Draft;
 use crate::model::after::Instant;
+use crate::model::instant::written;
 
 /// Which way an instant is rounded to a whole second: never so that a promise is overstated.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -27,7 +28,7 @@ pub(crate) fn after(start: Instant, seconds: f64, rounded: Rounded) -> Option<St
         Rounded::Down => floor(seconds),
         Rounded::Up => ceil(seconds),
     };
-    Some(at(start, whole)?.to_rfc3339_opts(SecondsFormat::Secs, false))
+    Some(written(at(start, whole)?))
 }
 
 /// The day of an instant, in the first shift's offset.
