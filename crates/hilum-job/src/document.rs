@@ -55,6 +55,7 @@ fn document<T: Read>(text: &str) -> Result<T, Problems> {
     let node = Node::parse(text.strip_prefix('\u{FEFF}').unwrap_or(text))
         .map_err(|error| whole(alloc::format!("is not JSON that can be read: {error}")))?;
     let mut gathered = Gathered::default();
-    let read = T::read(&node, &Pointer::Root, &mut gathered);
-    gathered.settle(read)
+    let mut read = T::blank();
+    read.fill(&node, &Pointer::Root, &mut gathered);
+    gathered.settle(Some(read))
 }
