@@ -5,6 +5,8 @@ use alloc::string::String;
 
 use hilum_job::Problems;
 
+use crate::decimal::decimal;
+
 /// A text for the script, until it releases it.
 #[repr(C)]
 pub struct Told {
@@ -28,7 +30,7 @@ pub extern "C" fn room(length: usize) -> *mut u8 {
 #[must_use]
 pub unsafe extern "C" fn plan(at: *mut u8, length: usize) -> *mut Told {
     // SAFETY: the script keeps to it.
-    told(hilum_job::plan_json(&unsafe { text(at, length) }))
+    told(hilum_job::plan_json_with(&unsafe { text(at, length) }, decimal))
 }
 
 /// The account of a run, an object: the very bytes that Rust writes; or a list of what is wrong with the run.
@@ -39,7 +41,7 @@ pub unsafe extern "C" fn plan(at: *mut u8, length: usize) -> *mut Told {
 #[must_use]
 pub unsafe extern "C" fn account(at: *mut u8, length: usize) -> *mut Told {
     // SAFETY: the script keeps to it.
-    told(hilum_job::account_json(&unsafe { text(at, length) }))
+    told(hilum_job::account_json_with(&unsafe { text(at, length) }, decimal))
 }
 
 /// Frees a text that was read.

@@ -21,6 +21,8 @@ extern crate alloc;
 mod bare;
 #[cfg(feature = "text")]
 mod border;
+#[cfg(any(feature = "text", feature = "job"))]
+mod decimal;
 #[cfg(any(feature = "text", feature = "numbers"))]
 mod give;
 #[cfg(feature = "job")]

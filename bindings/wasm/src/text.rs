@@ -5,6 +5,7 @@ use hilum::seed::{Bushel, SeedUnit};
 use hilum::text::{Atom, Bases, Compound, Measured, TextError, Written};
 
 use crate::border::{Border, Place};
+use crate::decimal::decimal;
 use crate::refusal::{Refusal, codes, count};
 use crate::slot::{MOST, Slot, Slots};
 use crate::table::{calculate as calculated, given, row};
@@ -62,25 +63,6 @@ impl From<TextError> for Refusal {
         };
         Self::new(code, f64::NAN)
     }
-}
-
-#[cfg(target_arch = "wasm32")]
-#[link(wasm_import_module = "script")]
-unsafe extern "C" {
-    /// The nearest double to digits in the form that the core checked (ECMA-262, StringToNumber).
-    fn number(digits: *const u8, length: usize) -> f64;
-}
-
-/// The script's reader of decimals: core's is 13 kB of the package.
-#[cfg(target_arch = "wasm32")]
-fn decimal(digits: &str) -> Option<f64> {
-    // SAFETY: the script reads these bytes and no others.
-    Some(unsafe { number(digits.as_ptr(), digits.len()) })
-}
-
-#[cfg(not(target_arch = "wasm32"))]
-fn decimal(digits: &str) -> Option<f64> {
-    digits.parse().ok()
 }
 
 /// What the unit whose `length` bytes lie at `base` may have been meant to be: leaves there, as two numbers,

@@ -12,6 +12,8 @@ pub(crate) use write::text;
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use hilum::text::Decimal;
+
 /// One value of a document.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) enum Node {
@@ -37,7 +39,7 @@ impl Node {
     }
 
     /// Reads JSON text; or says what is wrong with it, and where.
-    pub(crate) fn parse(text: &str) -> Result<Self, String> {
-        read::whole(text)
+    pub(crate) fn parse(text: &str, decimal: Decimal) -> Result<Self, String> {
+        read::whole(text, decimal)
     }
 }

@@ -15,6 +15,7 @@ use alloc::collections::BTreeMap;
 use alloc::format;
 use alloc::vec::Vec;
 
+use hilum::text::Decimal;
 use hilum::quantity::{MassPerArea, Measure};
 use hilum::rate::{ActivePerMass, ActivePerSeed, PerMass, PerSeed};
 use hilum::seed::Share;
@@ -56,8 +57,8 @@ pub(crate) struct ActiveLimit<'j> {
 
 impl<'j> Model<'j> {
     /// Looks at every field of a job.
-    pub(crate) fn of(job: &'j document::Job) -> Result<Self, Problems> {
-        let mut gathered = Gathered::default();
+    pub(crate) fn of(job: &'j document::Job, decimal: Decimal) -> Result<Self, Problems> {
+        let mut gathered = Gathered::reading(decimal);
         let model = Self::read(job, &mut gathered);
         gathered.settle(model)
     }

@@ -5,6 +5,7 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 use core::fmt::{self, Display, Write};
 
+use hilum::text::Decimal;
 use serde::Serialize;
 
 use crate::limits::PROBLEMS;
@@ -81,25 +82,44 @@ impl Problems {
     }
 }
 
-/// Where problems gather while a document is read.
-#[derive(Debug, Default)]
-pub(crate) struct Gathered(Vec<Problem>);
+/// Where problems gather while a document is read, and how its decimals are.
+#[derive(Debug)]
+pub(crate) struct Gathered {
+    problems: Vec<Problem>,
+    pub(crate) decimal: Decimal,
+}
+
+/// For what was read before.
+impl Default for Gathered {
+    fn default() -> Self {
+        Self::reading(|_| None)
+    }
+}
 
 impl Gathered {
+    pub(crate) fn reading(decimal: Decimal) -> Self {
+        Self { problems: Vec::new(), decimal }
+    }
+
     /// Notes a problem with the value at a place.
     pub(crate) fn add(&mut self, at: &Pointer<'_>, value: Option<String>, message: impl Into<String>) {
-        if self.0.len() < PROBLEMS {
-            self.0.push(Problem { pointer: at.to_string(), value, message: message.into() });
+        if self.problems.len() < PROBLEMS {
+            self.problems.push(Problem { pointer: at.to_string(), value, message: message.into() });
         }
     }
 
     /// What was read, if nothing is wrong with it.
     pub(crate) fn settle<T>(self, read: Option<T>) -> Result<T, Problems> {
         match read {
-            Some(read) if self.0.is_empty() => Ok(read),
-            _ => Err(Problems(self.0)),
+            Some(read) if self.problems.is_empty() => Ok(read),
+            _ => Err(Problems(self.problems)),
         }
     }
+}
+
+/// The nearest double, by core's reader.
+pub(crate) fn nearest(digits: &str) -> Option<f64> {
+    digits.parse().ok()
 }
 
 /// A place in a document.

@@ -8,7 +8,7 @@ import { version as told } from "../generated/words.js";
 import type { Account, Job, Plan, Run } from "../generated/documents.js";
 import { HilumError, type Problem } from "./error.js";
 import { json } from "./json.js";
-import { instance } from "./wasm.js";
+import { instance, text as decoded } from "./wasm.js";
 
 export { HilumError, type Problem } from "./error.js";
 export { format, type Format } from "./quantity.js";
@@ -26,13 +26,13 @@ let wasm: Exports | undefined;
 
 /** What the wasm makes of a text. */
 function made(call: "plan" | "account", text: string): string {
-  wasm ??= instance<Exports>(carried, {});
+  wasm ??= instance<Exports>(carried);
   const given = new TextEncoder().encode(text);
   const at = wasm.room(given.length);
   new Uint8Array(wasm.memory.buffer, at).set(given);
   const told = wasm[call](at, given.length);
   const [start, length] = new Uint32Array(wasm.memory.buffer, told, 2);
-  const written = new TextDecoder().decode(new Uint8Array(wasm.memory.buffer, start, length));
+  const written = decoded(wasm, start ?? 0, length ?? 0);
   wasm.release(told);
   return written;
 }

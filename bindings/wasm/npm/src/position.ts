@@ -23,6 +23,7 @@ export class NumberError extends Error {
 type Seven = [number, number, number, number, number, number, number];
 
 interface Exports {
+  memory: WebAssembly.Memory;
   once(number: number, ...inputs: Seven): number;
   why(number: number, what: number, ...inputs: Seven): number;
 }

@@ -1,5 +1,5 @@
 import carried from "../generated/text_wasm.js";
-import { instance } from "./wasm.js";
+import { instance, text } from "./wasm.js";
 
 interface Exports {
   memory: WebAssembly.Memory;
@@ -16,16 +16,10 @@ let base = 0;
 
 function ready(): Exports {
   if (wasm === undefined) {
-    // The script reads decimals: core's reader is 13 kB of the package.
-    const number = (at: number, length: number) => Number(text(at, length));
-    wasm = instance<Exports>(carried, { script: { number } });
+    wasm = instance<Exports>(carried);
     base = wasm.memory.grow(1) * PAGE;
   }
   return wasm;
-}
-
-function text(at: number, length: number): string {
-  return new TextDecoder().decode(new Uint8Array(ready().memory.buffer, at, length));
 }
 
 /** So many bytes from the base on. */
@@ -79,5 +73,5 @@ export function suggest(unit: string): string {
   new Uint8Array(buffer, base + 16).set(bytes);
   if (ready().suggest(base, bytes.length) === 0) return "";
   const [at = 0, length = 0] = new Float64Array(buffer, base, 2);
-  return text(at, length);
+  return text(ready(), at, length);
 }

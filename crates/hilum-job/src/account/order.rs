@@ -118,9 +118,9 @@ fn poured(
     let Some(draw) = draw(work, read.order) else {
         let name = day.draft.model.tanks.get(tank.tank).map(|tank| quoted(&tank.doc.tank));
         let message = format!(
-            "is not a tank of order {:?}, which gets no product from it; list it under the order that it served, \
+            "is not a tank of order {}, which gets no product from it; list it under the order that it served, \
              or put its products into the order's treat",
-            read.doc.order
+            quoted(&read.doc.order)
         );
         gathered.add(&at.field("tank"), name, message);
         return None;
@@ -179,8 +179,8 @@ fn dry_doses<'d>(
         }
         let name = day.draft.lines.get(dry.treatment).map(|line| quoted(&line.treatment.doc.product));
         let message = format!(
-            "is not applied dry to order {:?}; list it under the order that it served, or its tank under tanks",
-            read.doc.order
+            "is not applied dry to order {}; list it under the order that it served, or its tank under tanks",
+            quoted(&read.doc.order)
         );
         gathered.add(&at.item(j).field("product"), name, message);
         None

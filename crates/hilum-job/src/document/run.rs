@@ -222,7 +222,7 @@ mod tests {
     fn read<T: Read>(text: &str) -> Result<T, alloc::string::String> {
         let mut gathered = Gathered::default();
         let mut read = T::blank();
-        read.fill(&Node::parse(text).unwrap(), &Pointer::Root, &mut gathered);
+        read.fill(&Node::parse(text, crate::problem::nearest).unwrap(), &Pointer::Root, &mut gathered);
         gathered.settle(Some(read)).map_err(|problems| problems.to_string())
     }
 

@@ -4,6 +4,8 @@ use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use hilum::text::Decimal;
+
 use super::Node;
 use crate::limits::DEPTH;
 
@@ -11,8 +13,8 @@ use crate::limits::DEPTH;
 type Expected = &'static str;
 
 /// The one value of a text.
-pub(super) fn whole(text: &str) -> Result<Node, String> {
-    let mut reader = Reader { text, at: 0 };
+pub(super) fn whole(text: &str, decimal: Decimal) -> Result<Node, String> {
+    let mut reader = Reader { text, at: 0, decimal };
     let read = reader.value(1).and_then(|node| {
         reader.space();
         if reader.at < text.len() { Err("nothing more") } else { Ok(node) }
@@ -23,6 +25,7 @@ pub(super) fn whole(text: &str) -> Result<Node, String> {
 struct Reader<'t> {
     text: &'t str,
     at: usize,
+    decimal: Decimal,
 }
 
 const TOO_DEEP: Expected = "fewer levels";
@@ -154,8 +157,8 @@ impl<'t> Reader<'t> {
             self.digits()?;
         }
         let digits = self.text.get(start..self.at).unwrap_or("");
-        match digits.parse::<f64>() {
-            Ok(number) if number.is_finite() => Ok(Node::Number(number)),
+        match (self.decimal)(digits) {
+            Some(number) if number.is_finite() => Ok(Node::Number(number)),
             _ => Err(EXPECTED),
         }
     }
@@ -245,9 +248,10 @@ mod tests {
     use alloc::vec;
 
     use super::*;
+    use crate::problem::nearest;
 
     fn number(text: &str) -> Result<f64, String> {
-        match whole(text)? {
+        match whole(text, nearest)? {
             Node::Number(number) => Ok(number),
             other => Err(format!("{other:?}")),
         }
@@ -267,7 +271,7 @@ mod tests {
         ];
         for text in texts {
             let theirs = serde_json::from_str::<serde_json::Value>(text);
-            match whole(text) {
+            match whole(text, nearest) {
                 Ok(node) => assert_eq!(Ok(node), theirs.map(|value| as_node(&value)).map_err(|_| ()), "{text}"),
                 Err(why) => assert!(theirs.is_err(), "{text}: {why}"),
             }
@@ -298,15 +302,15 @@ mod tests {
     #[test]
     fn names_stay_in_order_and_twice() {
         let twice = vec![("b".into(), Node::Null), ("a".into(), Node::Null), ("b".into(), Node::Bool(true))];
-        assert_eq!(whole("{\"b\":null,\"a\":null,\"b\":true}"), Ok(Node::Object(twice)));
+        assert_eq!(whole("{\"b\":null,\"a\":null,\"b\":true}", nearest), Ok(Node::Object(twice)));
     }
 
     #[test]
     fn the_place_is_told() {
-        assert_eq!(whole("{\n  \"a\": x").map_err(|why| why.contains("a value is expected at line 2 column 8")), Err(true));
+        assert_eq!(whole("{\n  \"a\": x", nearest).map_err(|why| why.contains("a value is expected at line 2 column 8")), Err(true));
         let deep = "[".repeat(DEPTH + 1);
-        assert_eq!(whole(&deep).map_err(|why| why.contains("nested more than")), Err(true));
+        assert_eq!(whole(&deep, nearest).map_err(|why| why.contains("nested more than")), Err(true));
         let just = format!("{}{}", "[".repeat(DEPTH), "]".repeat(DEPTH));
-        assert!(whole(&just).is_ok());
+        assert!(whole(&just, nearest).is_ok());
     }
 }

@@ -60,7 +60,7 @@ pub(crate) fn after(
 ) -> Option<After> {
     // The job's own problems are noted once, when the job is read.
     let job = match job {
-        Some(doc) => own(doc, &Pointer::Root, &mut Gathered::default())?,
+        Some(doc) => own(doc, &Pointer::Root, &mut Gathered::reading(gathered.decimal))?,
         None => Own { storage: None, planting: None, in_sunlight: None },
     };
     let order = match order {

@@ -4,6 +4,7 @@ use alloc::collections::BTreeMap;
 use alloc::format;
 use alloc::vec::Vec;
 
+use hilum::text::Decimal;
 use hilum::account::{Measured, USUAL_TOLERANCE};
 use hilum::quantity::Mass;
 use hilum::rate::Density;
@@ -82,8 +83,8 @@ impl<'r> Names<'r> {
 
 impl<'r> Run<'r> {
     /// Looks at every field of a run but those of its job.
-    pub(crate) fn of(run: &'r document::Run) -> Result<Self, Problems> {
-        let mut gathered = Gathered::default();
+    pub(crate) fn of(run: &'r document::Run, decimal: Decimal) -> Result<Self, Problems> {
+        let mut gathered = Gathered::reading(decimal);
         let read = Self::read(run, &mut gathered);
         gathered.settle(read)
     }

@@ -15,7 +15,7 @@ use crate::model::Model;
 use crate::model::ask::{Asked, shown};
 use crate::model::order::{Order, Seed};
 use crate::model::treatment::{Stated, Treatment};
-use crate::problem::{Gathered, Pointer, Problems};
+use crate::problem::{Gathered, Pointer, Problems, quoted};
 
 /// A job with its doses.
 pub(crate) struct Draft<'m, 'j> {
@@ -292,7 +292,7 @@ fn refuse(
     match why {
         Refused::Statement(message) => gathered.add(at, doc.map(shown), message.clone()),
         Refused::Density(because) => {
-            let message: String = format!("of {:?} is needed, {because}", treatment.doc.product);
+            let message: String = format!("is missing for {}, {because}; give it, such as \"1.04 kg/L\"", quoted(&treatment.doc.product));
             gathered.add(&treatment_at.field("density"), None, message);
         }
     }

@@ -13,7 +13,7 @@ use super::pack::{Decided, NoSize, Opened, Size, choice, count, sizes};
 use super::recipe::TankWork;
 use super::tank::recipe;
 use crate::model::ask::{refusal, shown};
-use crate::problem::{Gathered, Pointer, Problems};
+use crate::problem::{Gathered, Pointer, Problems, quoted};
 
 /// The pack sizes of every product.
 pub(crate) fn all_sizes(draft: &Draft<'_, '_>) -> Result<Vec<Vec<Size>>, Problems> {
@@ -51,8 +51,8 @@ fn refuse(
         NoSize::Covers(message) => gathered.add(&at.field("covers"), doc.map(shown), message.clone()),
         NoSize::Set(hilum::Error::Needed { argument: hilum::Argument::Density }) => {
             let message: String = alloc::format!(
-                "of {:?} is needed to go between volume and mass of its packs' parts",
-                line.treatment.doc.product
+                "is missing: it goes between volume and mass of the packs' parts of {}; give it, such as \"1.04 kg/L\"",
+                quoted(&line.treatment.doc.product)
             );
             gathered.add(&treatment_at.field("density"), None, message);
         }
