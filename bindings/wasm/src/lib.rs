@@ -14,7 +14,7 @@
     reason = "shaped by the boundary to JavaScript"
 )]
 
-#[cfg(feature = "job")]
+#[cfg(any(feature = "job", feature = "shed"))]
 extern crate alloc;
 
 #[cfg(target_arch = "wasm32")]
@@ -29,8 +29,10 @@ mod give;
 pub mod job;
 #[cfg(feature = "numbers")]
 pub mod numbers;
-#[cfg(any(feature = "text", feature = "numbers"))]
+#[cfg(any(feature = "text", feature = "numbers", feature = "shed"))]
 mod refusal;
+#[cfg(feature = "shed")]
+pub mod shed;
 #[cfg(any(feature = "text", feature = "numbers"))]
 mod slot;
 #[cfg(any(feature = "text", feature = "numbers"))]

@@ -3,7 +3,6 @@
 use hilum::Error;
 use hilum::unit::Powers;
 
-use crate::slot::Slots;
 
 /// What is wrong, with which input.
 #[derive(Clone, Copy)]
@@ -128,6 +127,11 @@ impl Refusal {
         Self { field: self.field.or(Some(field)), ..self }
     }
 
+    #[cfg(feature = "shed")]
+    pub(crate) fn code_and_value(self) -> [f64; 2] {
+        [self.code, self.value]
+    }
+
     /// One of its numbers: code, field, value, bound.
     #[cfg(feature = "numbers")]
     pub(crate) fn number(self, what: u32) -> f64 {
@@ -195,32 +199,8 @@ impl From<Error> for Refusal {
     }
 }
 
-/// A calculation that its [`Slots`] say more about.
-#[derive(Clone, Copy)]
-pub(crate) struct Refused;
+#[cfg(any(feature = "text", feature = "numbers"))]
+pub(crate) use blame::{Blame, Refused, positive};
 
-/// Says of which input a refusal speaks.
-pub(crate) trait Blame<T> {
-    /// Nothing to say: each input was looked at when it was taken, so that this does not happen.
-    fn looked_at(self) -> Result<T, Refused>;
-    fn of(self, slots: &Slots, field: usize) -> Result<T, Refused>;
-}
-impl<T> Blame<T> for Result<T, Error> {
-    #[inline(always)]
-    fn looked_at(self) -> Result<T, Refused> {
-        self.map_err(|_| Refused)
-    }
-    fn of(self, slots: &Slots, field: usize) -> Result<T, Refused> {
-        self.map_err(|error| refused(slots, field, error))
-    }
-}
-
-#[inline(never)]
-fn refused(slots: &Slots, field: usize, error: Error) -> Refused {
-    slots.refuse(field, error.into())
-}
-
-/// More than 0, for a share or a count that may be 0 elsewhere.
-pub(crate) fn positive(slots: &Slots, field: usize, value: f64) -> Result<(), Refused> {
-    hilum::error::positive(hilum::Argument::Share, value).map(|_| ()).of(slots, field)
-}
+#[cfg(any(feature = "text", feature = "numbers"))]
+mod blame;

@@ -10,7 +10,7 @@ if (!work) throw new Error("Usage: node build/build.mjs FOLDER; `cargo xtask was
 
 const root = new URL("..", import.meta.url).pathname;
 process.chdir(root);
-for (const entry of ["text", "numbers", "job"]) {
+for (const entry of ["text", "numbers", "shed", "job"]) {
   shrink(`${work}/${entry}.wasm`, `${work}/${entry}.small.wasm`);
 }
 copyFileSync("../../../LICENSE", "LICENSE");
@@ -18,7 +18,14 @@ const schemas = await generate(work, "generated");
 
 rmSync("dist", { recursive: true, force: true });
 await build({
-  entryPoints: ["src/hilum.ts", "src/numbers.ts", "src/job.ts"],
+  entryPoints: ["src/hilum.ts", "src/numbers.ts", "src/shed.ts", "src/job.ts"],
+  // The shed reads its quantities by the calculators, which a page may have already.
+  plugins: [
+    {
+      name: "beside",
+      setup: ({ onResolve }) => onResolve({ filter: /^\.\.?\/hilum\.js$/ }, () => ({ path: "./hilum.js", external: true })),
+    },
+  ],
   bundle: true,
   minify: true,
   format: "esm",

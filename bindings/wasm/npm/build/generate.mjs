@@ -112,7 +112,7 @@ export async function generate(work, into) {
   writeFileSync(`${into}/positions.ts`, positions(described));
   writeFileSync(`${into}/words.ts`, wordsOf(described));
   writeFileSync(`${into}/documents.ts`, await documents(described.schemas));
-  for (const entry of ["text", "numbers", "job"]) {
+  for (const entry of ["text", "numbers", "shed", "job"]) {
     writeFileSync(`${into}/${entry}_wasm.js`, carry(readFileSync(`${work}/${entry}.small.wasm`)));
     writeFileSync(`${into}/${entry}_wasm.d.ts`, "declare const carried: string;\nexport default carried;\n");
   }

@@ -11,7 +11,7 @@ use crate::steps::targets::{WASM, installed};
 pub(super) const PACKAGE: &str = "bindings/wasm/npm";
 
 /// The features of bindings/wasm that become entries, each with the level that makes it smallest.
-const ENTRIES: [(&str, &str); 3] = [("text", "s"), ("numbers", "3"), ("job", "z")];
+const ENTRIES: [(&str, &str); 4] = [("text", "s"), ("numbers", "3"), ("shed", "s"), ("job", "z")];
 
 pub(super) fn wasm(session: &mut Session) -> Result<(), String> {
     installed(WASM)?;
@@ -33,7 +33,7 @@ pub(super) fn wasm(session: &mut Session) -> Result<(), String> {
     let types = ["node_modules/typescript/bin/tsc", "-p", "test/types"];
     let outcome = command::run(&mut node(session, PACKAGE, &types));
     session.check("what must compile does, and what must not does not", outcome);
-    let tests = ["test/check_values", "test/calculators", "test/job", "test/leak", "test/packed"];
+    let tests = ["test/check_values", "test/calculators", "test/shed", "test/job", "test/leak", "test/packed"];
     node_tests(session, PACKAGE, &tests.map(|name| format!("{name}.test.mjs")));
     Ok(())
 }
