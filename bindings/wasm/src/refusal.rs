@@ -3,7 +3,6 @@
 use hilum::Error;
 use hilum::unit::Powers;
 
-
 /// What is wrong, with which input.
 #[derive(Clone, Copy)]
 pub(crate) struct Refusal {

@@ -109,7 +109,8 @@ fn packs(given: &mut Given<'_>) -> Answer {
     while given.0.len() > 0 {
         let place = sizes.len().saturating_add(1);
         let covers = Coverage::new(given.quantity()).map_err(|error| refused_at(place, error))?;
-        let stock = given.optional().and_then(hilum::math::to_u64).and_then(|stock| u32::try_from(stock).ok());
+        let stock =
+            given.optional().and_then(hilum::math::to_u64).and_then(|stock| u32::try_from(stock).ok());
         let price = given.optional().map(Price::new).transpose().map_err(|error| refused_at(place, error))?;
         sizes.push(PackSize { covers, stock, price });
     }

@@ -177,8 +177,8 @@ macro_rules! for_substances {
     };
 }
 
-use called;
 use calculators;
+use called;
 #[cfg(feature = "describe")]
 use for_substances;
 use ways;

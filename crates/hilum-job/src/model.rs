@@ -1,8 +1,8 @@
 //! A job whose every field has been looked at: documents → values of the core.
 
 pub(crate) mod after;
-pub(crate) mod instant;
 pub(crate) mod ask;
+pub(crate) mod instant;
 pub(crate) mod living;
 pub(crate) mod order;
 pub(crate) mod pack;
@@ -15,10 +15,10 @@ use alloc::collections::BTreeMap;
 use alloc::format;
 use alloc::vec::Vec;
 
-use hilum::text::Decimal;
 use hilum::quantity::{MassPerArea, Measure};
 use hilum::rate::{ActivePerMass, ActivePerSeed, PerMass, PerSeed};
 use hilum::seed::Share;
+use hilum::text::Decimal;
 
 use self::after::Instant;
 use self::ask::optional;

@@ -34,8 +34,7 @@ pub(crate) use self::record::CAUTIONS;
 use hilum::text::Decimal;
 
 use crate::document::{
-    self,
-    DryOrder, DryTreatment, Finding, Job, OpenedPack, Plan, PlannedDose, PlannedTreatment,
+    self, DryOrder, DryTreatment, Finding, Job, OpenedPack, Plan, PlannedDose, PlannedTreatment,
 };
 use crate::limits::BATCHES;
 use crate::model::Model;

@@ -108,6 +108,11 @@ impl Gathered {
         }
     }
 
+    /// Notes that there is nothing where something must be, and what could be there.
+    pub(crate) fn missing(&mut self, at: &Pointer<'_>, give: &str) {
+        self.add(at, None, alloc::format!("missing. Give {give}"));
+    }
+
     /// What was read, if nothing is wrong with it.
     pub(crate) fn settle<T>(self, read: Option<T>) -> Result<T, Problems> {
         match read {

@@ -64,7 +64,7 @@ impl<'a, 'n> Fields<'a, 'n> {
     pub(crate) fn required<T: Read>(&mut self, field: &mut T) {
         match self.next() {
             (name, Some(node)) => field.fill(node, &self.at.field(name), self.gathered),
-            (name, None) => self.gathered.add(&self.at.field(name), None, "is required, but is missing"),
+            (name, None) => self.gathered.missing(&self.at.field(name), example(name)),
         }
     }
 
@@ -73,6 +73,38 @@ impl<'a, 'n> Fields<'a, 'n> {
         if let (name, Some(node)) = self.next() {
             field.insert(T::blank()).fill(node, &self.at.field(name), self.gathered);
         }
+    }
+}
+
+/// How a required field may look.
+fn example(name: &str) -> &'static str {
+    match name {
+        "orders" | "treatments" => "a list",
+        "order" => "its number, \"1041\"",
+        "lot" => "\"TB-114\"",
+        "amount" => "\"30000 lb\"",
+        "size" => "\"2850 seeds/lb\"",
+        "holds" => "\"40 units\"",
+        "active" => "the common name of the substance",
+        "per_seed" => "\"0.03 mg/seed\"",
+        "product" | "living" => "the name of the product",
+        "rate" => "\"2.5 fl oz/cwt\"",
+        "content" => "\"480 g/L\"",
+        "titre" => "\"1e10 CFU/mL\"",
+        "model" => "\"log_linear\"",
+        "pack" | "part" | "tank" => "its name",
+        "fill" | "capacity" => "\"30 gal\"",
+        "setting" | "value" => "a number",
+        "flow" => "\"40 fl oz/min\"",
+        "from" | "to" => "\"2027-04-12T07:30:00-05:00\"",
+        "for" => "\"20 d\"",
+        "at" => "\"45 degF\"",
+        "job" => "the job that was run",
+        "seed" => "{\"mass\": \"30000 lb\"}",
+        "start" | "end" | "reading" => "what the gauge shows, \"12.4 gal\"",
+        "resolution" => "the gauge's smallest step, \"0.1 gal\"",
+        "unit" => "\"fl oz/cwt\"",
+        _ => "a value",
     }
 }
 
@@ -155,7 +187,11 @@ impl<T: Read> Read for Vec<T> {
     fn fill(&mut self, node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) {
         let Node::List(items) = node else { return refuse(node, "a list", at, gathered) };
         if items.len() > T::MOST {
-            return gathered.add(at, None, format!("has {} entries; at most {} are read", items.len(), T::MOST));
+            return gathered.add(
+                at,
+                None,
+                format!("has {} entries; at most {} are read", items.len(), T::MOST),
+            );
         }
         for (i, item) in items.iter().enumerate() {
             let mut blank = T::blank();

@@ -358,13 +358,21 @@ fn refused(argument: Argument, value: f64) -> Error {
 #[cold]
 #[inline(never)]
 fn refused_but_0(argument: Argument, value: f64) -> Error {
-    if value < 0.0 && value.is_finite() { Error::Negative { argument, value } } else { refused(argument, value) }
+    if value < 0.0 && value.is_finite() {
+        Error::Negative { argument, value }
+    } else {
+        refused(argument, value)
+    }
 }
 
 #[cold]
 #[inline(never)]
 fn refused_share(argument: Argument, value: f64) -> Error {
-    if value.is_finite() { Error::NotAShare { argument, value } } else { Error::NotFinite { argument, value } }
+    if value.is_finite() {
+        Error::NotAShare { argument, value }
+    } else {
+        Error::NotFinite { argument, value }
+    }
 }
 
 /// A point on the temperature scale.

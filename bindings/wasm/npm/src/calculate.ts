@@ -91,7 +91,7 @@ function chosen(ways: Way[], inputs: unknown): Way {
   const nearest = [...ways].sort((a, b) => fits(b) - fits(a) || a.names.length - b.names.length)[0] as Way;
   const missing = nearest.names.find((name) => !given.includes(name));
   if (missing !== undefined) {
-    throw new HilumError("missing", missing, undefined, `${missing}: is missing; give ${nearest.names.join(", ")}.`);
+    throw new HilumError("missing", missing, undefined, `${missing}: missing. Give ${nearest.names.join(" and ")}.`);
   }
   const extra = given.find((name) => !nearest.names.includes(name)) ?? "";
   throw new HilumError(

@@ -4,8 +4,8 @@ use alloc::vec;
 use alloc::vec::Vec;
 
 use hilum::batch::{
-    self, Content, Error, Field, Fill, Filling, Job, Label, MAX_MIXES, Memory, Mix, Need, Order, Portion, Pour,
-    Proof, Refill, Room, SetSize, Shift, Tank,
+    self, Content, Error, Field, Fill, Filling, Job, Label, MAX_MIXES, Memory, Mix, Need, Order, Portion,
+    Pour, Proof, Refill, Room, SetSize, Shift, Tank,
 };
 use hilum::quantity::{MassFlow, Measure};
 

@@ -43,11 +43,8 @@ pub(super) fn begin(given: &mut Given<'_>) -> Answer {
 /// then the state.
 pub(super) fn feed(given: &mut Given<'_>) -> Answer {
     let at = given.quantity();
-    let seed = if given.is() {
-        SeedReading::Flow(given.quantity())
-    } else {
-        SeedReading::Total(given.quantity())
-    };
+    let seed =
+        if given.is() { SeedReading::Flow(given.quantity()) } else { SeedReading::Total(given.quantity()) };
     let liquid = if given.is() {
         LiquidReading::Tank(given.quantity())
     } else {

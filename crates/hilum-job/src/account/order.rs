@@ -145,10 +145,9 @@ fn poured(
 }
 
 fn no_density(product: &str, because: &str, at: &Pointer<'_>, gathered: &mut Gathered) {
-    let message = format!(
-        "is needed, because {because}; give the density of the mix here, or that of {product:?} in the job"
-    );
-    gathered.add(&at.field("density"), None, message);
+    let give =
+        format!("the density of the mix here, or that of {} in the job, because {because}", quoted(product));
+    gathered.missing(&at.field("density"), &give);
 }
 
 /// The density of a mix from those of its parts; else the product that lacks one.
@@ -201,7 +200,8 @@ fn before_treating(
     let unread = unread_tanks(day, read.order, &tanks);
     if let Some(tank) = unread.first() {
         let message = format!(
-            "lacks tank {tank:?}, whose mix was weighed with the seed; give its readings, or the seed's mass before treating"
+            "lacks tank {}, whose mix was weighed with the seed; give its readings, or the seed's mass before treating",
+            quoted(tank)
         );
         gathered.add(&at.field("tanks"), None, message);
         return None;

@@ -25,7 +25,7 @@ use super::{Job, Quantity};
 use crate::json::Node;
 use crate::limits::{ORDERS, TANKS, TREATMENTS};
 use crate::problem::{Gathered, Pointer};
-use crate::read::{MaybeAbsent, Read, document, Fields, words};
+use crate::read::{Fields, MaybeAbsent, Read, document, words};
 
 impl MaybeAbsent for Job {}
 impl MaybeAbsent for SeedReadings {}

@@ -261,18 +261,78 @@ mod tests {
     #[test]
     fn the_same_is_read_and_refused_as_serde_json_does() {
         let texts = [
-            "", " ", "{", "[", "]", "{}", "[]", "{} {}", "[1,]", "[,1]", "{\"a\":}", "{\"a\" 1}", "{a:1}", "nul",
-            "null", "true", "tru e", "false", "-", "-0", "0", "00", "01", "1.", ".5", "1.5e", "1e5", "1E+5", "1e-5",
-            "+1", "1e400", "-1e400", "1e-400", "NaN", "Infinity", "\"", "\"a", "\"\\\"\"", "\"\\x\"", "\"\\u12\"",
-            "\"\\u00e9\"", "\"\\ud83c\\udf31\"", "\"\\ud83c\"", "\"\\ud83cx\"", "\"\\udf31\"", "\"\\ud83c\\u0041\"",
-            "\"\u{1}\"", "\"\u{7f}\"", "\"\n\"", "\"種\"", "\u{a0}1", "[1 2]", "[1,2]", "{\"a\":1,}", "{\"a\":1 \"b\":2}",
-            "\t{\r\n\"a\" : [ 1 , 2 ] }\n", "9007199254740993", "0.1e1", "123456789012345678901234567890", "1e5x",
-            "\"\\/\\b\\f\\n\\r\\t\"", "/*c*/1", "'a'", "\0", "\"\0\"",
+            "",
+            " ",
+            "{",
+            "[",
+            "]",
+            "{}",
+            "[]",
+            "{} {}",
+            "[1,]",
+            "[,1]",
+            "{\"a\":}",
+            "{\"a\" 1}",
+            "{a:1}",
+            "nul",
+            "null",
+            "true",
+            "tru e",
+            "false",
+            "-",
+            "-0",
+            "0",
+            "00",
+            "01",
+            "1.",
+            ".5",
+            "1.5e",
+            "1e5",
+            "1E+5",
+            "1e-5",
+            "+1",
+            "1e400",
+            "-1e400",
+            "1e-400",
+            "NaN",
+            "Infinity",
+            "\"",
+            "\"a",
+            "\"\\\"\"",
+            "\"\\x\"",
+            "\"\\u12\"",
+            "\"\\u00e9\"",
+            "\"\\ud83c\\udf31\"",
+            "\"\\ud83c\"",
+            "\"\\ud83cx\"",
+            "\"\\udf31\"",
+            "\"\\ud83c\\u0041\"",
+            "\"\u{1}\"",
+            "\"\u{7f}\"",
+            "\"\n\"",
+            "\"種\"",
+            "\u{a0}1",
+            "[1 2]",
+            "[1,2]",
+            "{\"a\":1,}",
+            "{\"a\":1 \"b\":2}",
+            "\t{\r\n\"a\" : [ 1 , 2 ] }\n",
+            "9007199254740993",
+            "0.1e1",
+            "123456789012345678901234567890",
+            "1e5x",
+            "\"\\/\\b\\f\\n\\r\\t\"",
+            "/*c*/1",
+            "'a'",
+            "\0",
+            "\"\0\"",
         ];
         for text in texts {
             let theirs = serde_json::from_str::<serde_json::Value>(text);
             match whole(text, nearest) {
-                Ok(node) => assert_eq!(Ok(node), theirs.map(|value| as_node(&value)).map_err(|_| ()), "{text}"),
+                Ok(node) => {
+                    assert_eq!(Ok(node), theirs.map(|value| as_node(&value)).map_err(|_| ()), "{text}")
+                }
                 Err(why) => assert!(theirs.is_err(), "{text}: {why}"),
             }
         }
@@ -307,7 +367,11 @@ mod tests {
 
     #[test]
     fn the_place_is_told() {
-        assert_eq!(whole("{\n  \"a\": x", nearest).map_err(|why| why.contains("a value is expected at line 2 column 8")), Err(true));
+        assert_eq!(
+            whole("{\n  \"a\": x", nearest)
+                .map_err(|why| why.contains("a value is expected at line 2 column 8")),
+            Err(true)
+        );
         let deep = "[".repeat(DEPTH + 1);
         assert_eq!(whole(&deep, nearest).map_err(|why| why.contains("nested more than")), Err(true));
         let just = format!("{}{}", "[".repeat(DEPTH), "]".repeat(DEPTH));

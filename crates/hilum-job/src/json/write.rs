@@ -69,7 +69,11 @@ impl SerializeStruct for Inside<'_> {
     type Ok = ();
     type Error = Unwritable;
     #[inline(never)]
-    fn serialize_field<T: Serialize + ?Sized>(&mut self, name: &'static str, value: &T) -> Result<(), Unwritable> {
+    fn serialize_field<T: Serialize + ?Sized>(
+        &mut self,
+        name: &'static str,
+        value: &T,
+    ) -> Result<(), Unwritable> {
         self.name(name);
         value.serialize(Writer(self.text))
     }
@@ -155,7 +159,12 @@ impl<'t> Serializer for Writer<'t> {
         quote(self.0, value);
         Ok(())
     }
-    fn serialize_unit_variant(self, _: &'static str, _: u32, variant: &'static str) -> Result<(), Unwritable> {
+    fn serialize_unit_variant(
+        self,
+        _: &'static str,
+        _: u32,
+        variant: &'static str,
+    ) -> Result<(), Unwritable> {
         self.serialize_str(variant)
     }
     fn serialize_none(self) -> Result<(), Unwritable> {
@@ -165,7 +174,11 @@ impl<'t> Serializer for Writer<'t> {
     fn serialize_some<T: Serialize + ?Sized>(self, value: &T) -> Result<(), Unwritable> {
         value.serialize(self)
     }
-    fn serialize_newtype_struct<T: Serialize + ?Sized>(self, _: &'static str, value: &T) -> Result<(), Unwritable> {
+    fn serialize_newtype_struct<T: Serialize + ?Sized>(
+        self,
+        _: &'static str,
+        value: &T,
+    ) -> Result<(), Unwritable> {
         value.serialize(self)
     }
     fn serialize_seq(self, _: Option<usize>) -> Result<Inside<'t>, Unwritable> {
@@ -211,22 +224,44 @@ impl<'t> Serializer for Writer<'t> {
     fn serialize_unit_struct(self, _: &'static str) -> Result<(), Unwritable> {
         Err(Unwritable)
     }
-    fn serialize_newtype_variant<T: Serialize + ?Sized>(self, _: &'static str, _: u32, _: &'static str, _: &T) -> Result<(), Unwritable> {
+    fn serialize_newtype_variant<T: Serialize + ?Sized>(
+        self,
+        _: &'static str,
+        _: u32,
+        _: &'static str,
+        _: &T,
+    ) -> Result<(), Unwritable> {
         Err(Unwritable)
     }
     fn serialize_tuple(self, _: usize) -> Result<Self::SerializeTuple, Unwritable> {
         Err(Unwritable)
     }
-    fn serialize_tuple_struct(self, _: &'static str, _: usize) -> Result<Self::SerializeTupleStruct, Unwritable> {
+    fn serialize_tuple_struct(
+        self,
+        _: &'static str,
+        _: usize,
+    ) -> Result<Self::SerializeTupleStruct, Unwritable> {
         Err(Unwritable)
     }
-    fn serialize_tuple_variant(self, _: &'static str, _: u32, _: &'static str, _: usize) -> Result<Self::SerializeTupleVariant, Unwritable> {
+    fn serialize_tuple_variant(
+        self,
+        _: &'static str,
+        _: u32,
+        _: &'static str,
+        _: usize,
+    ) -> Result<Self::SerializeTupleVariant, Unwritable> {
         Err(Unwritable)
     }
     fn serialize_map(self, _: Option<usize>) -> Result<Self::SerializeMap, Unwritable> {
         Err(Unwritable)
     }
-    fn serialize_struct_variant(self, _: &'static str, _: u32, _: &'static str, _: usize) -> Result<Self::SerializeStructVariant, Unwritable> {
+    fn serialize_struct_variant(
+        self,
+        _: &'static str,
+        _: u32,
+        _: &'static str,
+        _: usize,
+    ) -> Result<Self::SerializeStructVariant, Unwritable> {
         Err(Unwritable)
     }
 }
@@ -239,8 +274,31 @@ mod tests {
     #[test]
     fn numbers_are_written_as_serde_json_does() {
         let hard = [
-            0.0, -0.0, 1.0, -2.5, 5e-324, 1e-7, 1e-6, 1e-5, 1.5e-5, 1e-4, 0.1, 123_456.789, 1e15, 1.5e15, 1e16, 1.5e16,
-            1e17, 1e20, 1e21, 1e22, 1e23, f64::MAX, f64::MIN_POSITIVE, f64::NAN, f64::INFINITY,
+            0.0,
+            -0.0,
+            1.0,
+            -2.5,
+            5e-324,
+            1e-7,
+            1e-6,
+            1e-5,
+            1.5e-5,
+            1e-4,
+            0.1,
+            123_456.789,
+            1e15,
+            1.5e15,
+            1e16,
+            1.5e16,
+            1e17,
+            1e20,
+            1e21,
+            1e22,
+            1e23,
+            f64::MAX,
+            f64::MIN_POSITIVE,
+            f64::NAN,
+            f64::INFINITY,
         ];
         for value in hard {
             assert_eq!(text(&value).unwrap(), serde_json::to_string(&value).unwrap());

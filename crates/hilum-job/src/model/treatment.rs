@@ -192,11 +192,7 @@ fn stated<'j>(
             Asked::read(cells, &at.field("cells"), gathered).map(Stated::Cells)
         }
         (None, None, None) => {
-            gathered.add(
-                &at.field("rate"),
-                None,
-                "is required, but is missing; state rate, active_rate or cells",
-            );
+            gathered.missing(&at.field("rate"), "a rate such as \"2.5 fl oz/cwt\", or active_rate, or cells");
             None
         }
         (Some(_), _, _) => {

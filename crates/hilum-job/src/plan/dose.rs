@@ -11,11 +11,11 @@ use hilum::unit::Powers;
 use hilum::viability::Titre;
 
 use super::out::Written as _;
-use crate::problem::quoted;
 use crate::document::{Out, Units};
 use crate::model::ask::{Asked, in_words};
 use crate::model::order::{Order, Seed};
 use crate::model::treatment::{Stated, Treatment};
+use crate::problem::quoted;
 
 /// A dose of product, in the measure it is handled by: a product in a tank by volume, one without by mass.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -13,9 +13,9 @@ use super::dose::{Amount, Label, Rate};
 use super::draft::{Dose, Draft, Line};
 use super::out::SEED_MASS;
 use super::set::usable;
-use crate::problem::quoted;
 use crate::document::{Choose, OpenedPack};
 use crate::model::pack::Pack;
+use crate::problem::quoted;
 
 /// A pack size against a product's whole need.
 #[derive(Clone, Copy, Debug)]

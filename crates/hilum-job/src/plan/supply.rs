@@ -1,6 +1,5 @@
 //! What is opened of every product, against its mixes where it goes into a tank.
 
-use alloc::string::String;
 use alloc::vec::Vec;
 
 use hilum::batch::{Mix, Portion};
@@ -50,11 +49,11 @@ fn refuse(
     match why {
         NoSize::Covers(message) => gathered.add(&at.field("covers"), doc.map(shown), message.clone()),
         NoSize::Set(hilum::Error::Needed { argument: hilum::Argument::Density }) => {
-            let message: String = alloc::format!(
-                "is missing: it goes between volume and mass of the packs' parts of {}; give it, such as \"1.04 kg/L\"",
+            let message = alloc::format!(
+                "\"1.04 kg/L\" or the like, to go between volume and mass of the packs' parts of {}",
                 quoted(&line.treatment.doc.product)
             );
-            gathered.add(&treatment_at.field("density"), None, message);
+            gathered.missing(&treatment_at.field("density"), &message);
         }
         NoSize::Set(error) => match doc {
             Some(doc) => gathered.add(&at.field("covers"), Some(shown(doc)), refusal(*error)),

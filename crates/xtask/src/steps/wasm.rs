@@ -33,7 +33,8 @@ pub(super) fn wasm(session: &mut Session) -> Result<(), String> {
     let types = ["node_modules/typescript/bin/tsc", "-p", "test/types"];
     let outcome = command::run(&mut node(session, PACKAGE, &types));
     session.check("what must compile does, and what must not does not", outcome);
-    let tests = ["test/check_values", "test/calculators", "test/shed", "test/job", "test/leak", "test/packed"];
+    let tests =
+        ["test/check_values", "test/calculators", "test/shed", "test/job", "test/leak", "test/packed"];
     node_tests(session, PACKAGE, &tests.map(|name| format!("{name}.test.mjs")));
     Ok(())
 }
