@@ -14,7 +14,7 @@ use crate::take::{AnyTitre, Kind, Take};
 
 /// What the number of a result is.
 #[derive(Clone, Copy)]
-#[cfg_attr(not(feature = "text"), expect(dead_code, reason = "numbers have no dimension to tell"))]
+#[cfg_attr(not(feature = "text"), allow(dead_code, reason = "numbers have no dimension to tell"))]
 pub(crate) enum Given {
     Number,
     Quantity(Powers),
@@ -27,6 +27,7 @@ pub(crate) trait Give: Sized {
     /// What it may be.
     #[cfg(feature = "describe")]
     const KINDS: &'static [Kind];
+    #[cfg_attr(not(feature = "text"), allow(dead_code, reason = "numbers have no dimension to tell"))]
     const GIVEN: Given;
     /// In base units.
     fn give(self, slots: &Slots) -> f64;

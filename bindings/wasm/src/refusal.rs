@@ -1,4 +1,8 @@
 //! Why a calculation is refused, as numbers.
+#![cfg_attr(
+    not(all(feature = "text", feature = "numbers", feature = "shed")),
+    allow(dead_code, reason = "each entry refuses some of this")
+)]
 
 use hilum::Error;
 use hilum::unit::Powers;
@@ -17,7 +21,6 @@ pub(crate) struct Refusal {
 enum More {
     Nothing,
     Bound(f64),
-    #[cfg_attr(not(feature = "text"), expect(dead_code, reason = "numbers have no dimension to tell"))]
     Powers(Powers, Powers),
 }
 

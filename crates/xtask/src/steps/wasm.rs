@@ -11,7 +11,7 @@ use crate::steps::targets::{WASM, installed};
 pub(super) const PACKAGE: &str = "bindings/wasm/npm";
 
 /// The features of bindings/wasm that become entries, each with the level that makes it smallest.
-const ENTRIES: [(&str, &str); 4] = [("text", "s"), ("numbers", "3"), ("shed", "s"), ("job", "z")];
+const ENTRIES: [(&str, &str); 4] = [("text", "s"), ("numbers", "3"), ("shed", "z"), ("job", "z")];
 
 pub(super) fn wasm(session: &mut Session) -> Result<(), String> {
     installed(WASM)?;
