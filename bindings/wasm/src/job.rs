@@ -55,8 +55,11 @@ pub unsafe extern "C" fn release(told: *mut Told) {
 }
 
 unsafe fn text(at: *mut u8, length: usize) -> String {
-    // SAFETY: the caller says so; a box of bytes has room for its length and no more.
-    unsafe { String::from_raw_parts(at, length, length) }
+    // SAFETY: the caller says so.
+    unsafe {
+        let bytes = Box::from_raw(core::ptr::slice_from_raw_parts_mut(at, length));
+        String::from_utf8_unchecked(bytes.into_vec())
+    }
 }
 
 /// A document is an object and problems are a list, so the first character tells which of them this is.

@@ -11,6 +11,7 @@
     clippy::type_complexity,
     clippy::unnecessary_wraps,
     clippy::match_same_arms,
+    clippy::inline_always,
     reason = "shaped by the boundary to JavaScript"
 )]
 

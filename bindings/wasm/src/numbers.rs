@@ -9,7 +9,6 @@ use crate::table::{calculate, row};
 /// Calculates number `number` of the table; NaN is never a result, so it says that there is none.
 #[unsafe(no_mangle)]
 #[must_use]
-#[expect(clippy::too_many_arguments, reason = "numbers pass through; a list would be copied")]
 pub extern "C" fn once(number: usize, a: f64, b: f64, c: f64, d: f64, e: f64, f: f64, g: f64) -> f64 {
     result(number, [a, b, c, d, e, f, g]).unwrap_or(f64::NAN)
 }
@@ -18,7 +17,6 @@ pub extern "C" fn once(number: usize, a: f64, b: f64, c: f64, d: f64, e: f64, f:
 /// bound that it passed (3).
 #[unsafe(no_mangle)]
 #[must_use]
-#[expect(clippy::too_many_arguments, reason = "numbers pass through; a list would be copied")]
 pub extern "C" fn why(
     number: usize,
     what: u32,

@@ -33,8 +33,8 @@ pub extern "C" fn room(length: usize) -> *mut f64 {
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn ask(question: usize, at: *mut f64, length: usize) -> *mut Told {
-    // SAFETY: the script keeps to it; a box of numbers has room for its length and no more.
-    let given = unsafe { Vec::from_raw_parts(at, length, length) };
+    // SAFETY: the script keeps to it.
+    let given = unsafe { Box::from_raw(core::ptr::slice_from_raw_parts_mut(at, length)) };
     let questions = [packs, setting, watch::begin, watch::feed, batches::plan];
     let numbers = match questions.get(question).map(|ask| ask(&mut Given(given.iter()))) {
         Some(Ok(numbers)) => numbers,

@@ -99,7 +99,6 @@ pub unsafe extern "C" fn suggest(base: usize, length: usize) -> usize {
 /// As [`Border::at`].
 #[unsafe(no_mangle)]
 #[must_use]
-#[expect(clippy::too_many_arguments, reason = "one call across the border, without an object to free")]
 pub unsafe extern "C" fn calculate(
     base: usize,
     number: usize,

@@ -328,7 +328,7 @@ pub fn not_negative(argument: Argument, value: f64) -> Result<f64, Error> {
 /// Which of that it is not, with the value.
 #[inline]
 pub fn share(argument: Argument, value: f64) -> Result<f64, Error> {
-    if value <= 1.0 && value >= 0.0 {
+    if (0.0..=1.0).contains(&value) {
         not_negative(argument, value)
     } else {
         Err(refused_share(argument, value))
@@ -338,7 +338,7 @@ pub fn share(argument: Argument, value: f64) -> Result<f64, Error> {
 // Many callers ask and few refuse: the question is one comparison, the answer a call. In a browser every byte
 // is paid for by its visitors, so there the question is a call, too.
 #[cfg_attr(target_arch = "wasm32", inline(never))]
-#[cfg_attr(not(target_arch = "wasm32"), inline(always))]
+#[cfg_attr(not(target_arch = "wasm32"), inline)]
 fn is_positive(value: f64) -> bool {
     (SMALLEST..=LARGEST).contains(&value)
 }

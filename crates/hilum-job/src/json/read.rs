@@ -30,11 +30,11 @@ struct Reader<'t> {
 
 const TOO_DEEP: Expected = "fewer levels";
 
-impl<'t> Reader<'t> {
+impl Reader<'_> {
     /// Where reading stopped, and why.
     fn told(&self, expected: Expected) -> String {
         let before = self.text.as_bytes().get(..self.at).unwrap_or(&[]);
-        let line = before.iter().filter(|byte| **byte == b'\n').count().saturating_add(1);
+        let line = before.split(|byte| *byte == b'\n').count();
         let column = before.iter().rev().take_while(|byte| **byte != b'\n').count().saturating_add(1);
         let why = if expected == TOO_DEEP {
             format!("it is nested more than {DEPTH} levels deep")
@@ -331,7 +331,7 @@ mod tests {
             let theirs = serde_json::from_str::<serde_json::Value>(text);
             match whole(text, nearest) {
                 Ok(node) => {
-                    assert_eq!(Ok(node), theirs.map(|value| as_node(&value)).map_err(|_| ()), "{text}")
+                    assert_eq!(Ok(node), theirs.map(|value| as_node(&value)).map_err(|_| ()), "{text}");
                 }
                 Err(why) => assert!(theirs.is_err(), "{text}: {why}"),
             }

@@ -119,7 +119,12 @@ fn quote(text: &mut String, string: &str) {
             '\n' => text.push_str("\\n"),
             '\r' => text.push_str("\\r"),
             '\t' => text.push_str("\\t"),
-            c if c < ' ' => text.push_str(&format!("\\u{:04x}", u32::from(c))),
+            c if c < ' ' => {
+                text.push_str("\\u00");
+                for half in [u32::from(c) >> 4, u32::from(c) & 0xF] {
+                    text.extend(char::from_digit(half, 16));
+                }
+            }
             c => text.push(c),
         }
     }
