@@ -55,11 +55,12 @@ test("installed from its package, it runs in Node", () => {
 test("its types serve a strict project", () => {
   const readme = readFileSync(`${here}README.md`, "utf8");
   const examples = [...readme.matchAll(/```ts\n([\s\S]*?)```/g)].map(([, code]) => code);
-  assert.equal(examples.length, 2);
+  assert.equal(examples.length, 3);
   examples.forEach((code, at) => writeFileSync(`${fresh}/example${at}.ts`, code));
+  const files = examples.map((_, at) => `example${at}.ts`);
   const strict = ["--strict", "--noEmit", "--skipLibCheck", "false", "--module", "nodenext", "--target", "es2022"];
-  run("node", `${here}node_modules/typescript/bin/tsc`, ...strict, "--types", "", "example0.ts", "example1.ts");
-  run("node", `${here}node_modules/typescript/bin/tsc`, "--strict", "--noEmit", "--module", "esnext", "--moduleResolution", "bundler", "--types", "", "example0.ts", "example1.ts");
+  run("node", `${here}node_modules/typescript/bin/tsc`, ...strict, "--types", "", ...files);
+  run("node", `${here}node_modules/typescript/bin/tsc`, "--strict", "--noEmit", "--module", "esnext", "--moduleResolution", "bundler", "--types", "", ...files);
 });
 
 test("esbuild bundles it", async () => {
