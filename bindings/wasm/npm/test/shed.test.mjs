@@ -149,7 +149,7 @@ test("whole sets are opened, and what is left of them is told", () => {
   assert.equal(plan.mixes.reduce((sum, mix) => sum + mix.sets[0], 0), 3);
   assert.ok(Math.abs(plan.mixes.reduce((sum, mix) => sum + mix.discarded.value, 0) - 10) < 1e-9);
   assert.ok(Math.abs(plan.mixes.flatMap((mix) => mix.orders).reduce((sum, { mass }) => sum + mass.value, 0) - 10000) < 1e-6);
-  assert.deepEqual([plan.isAllTreated, plan.proof, plan.finish, plan.mixes[0].mixAt], [true, "proven", undefined, undefined]);
+  assert.deepEqual([plan.isAllTreated, plan.isProven, plan.finish, plan.mixes[0].mixAt], [true, true, undefined, undefined]);
 });
 
 test("shifts give the mixes instants", () => {

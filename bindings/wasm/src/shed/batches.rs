@@ -93,18 +93,14 @@ fn solved(job: &Job<'_>) -> Result<Vec<f64>, Error> {
     }
 }
 
-/// 0, treated, whether that is all, finish, proof, tanks short of stock; the number of mixes and their numbers; then
+/// 0, treated, whether that is all, finish, whether it is proven, tanks short of stock; the number of mixes and their numbers; then
 /// mix, order and mass of each portion. NaN for an instant that there is not.
 fn told(plan: &batch::Plan<'_>) -> Result<Vec<f64>, Error> {
     let (mixes, portions) = plan.room();
     let (mut mixes, mut portions) = (vec![Mix::default(); mixes], vec![Portion::default(); portions]);
     let (written, portioned) = plan.write(&mut mixes, &mut portions)?;
     let summary = plan.summary();
-    let proof = match summary.proof {
-        Proof::Proven => 0.0,
-        Proof::Searched => 1.0,
-        Proof::Bounded => 2.0,
-    };
+    let proof = f64::from(u8::from(summary.proof == Proof::Proven));
     let time = |time: Option<hilum::quantity::Time>| time.map_or(f64::NAN, Measure::to_base);
     let all = f64::from(u8::from(summary.all_treated));
     let short = f64::from(summary.short_of_stock);

@@ -85,13 +85,11 @@ export interface BatchPlan {
   /** Whether that is all of it. */
   readonly isAllTreated: boolean;
   readonly finish?: Quantity;
-  /** No plan is better; seldom another is; or the search stopped at a bound. */
-  readonly proof: "proven" | "searched" | "bounded";
+  /** Whether no plan within the rules is better; else it is valid, and the search stopped at a bound. */
+  readonly isProven: boolean;
   /** Tanks whose shelf does not suffice. */
   readonly shortOfStock: readonly number[];
 }
-
-const PROOFS = ["proven", "searched", "bounded"] as const;
 
 /** Plans the batches of every tank over all orders. */
 export function planBatches(job: BatchJob, options: { readonly units?: Units } = {}): BatchPlan {
@@ -147,7 +145,7 @@ function numbersOf(place: string, tank: BatchTank): number[] {
 }
 
 function told(answer: Float64Array, { tanks }: BatchJob, units: Units): BatchPlan {
-  const [, treated = 0, all, finish = NaN, proof = 2, short = 0, count = 0] = answer;
+  const [, treated = 0, all, finish = NaN, proof = 0, short = 0, count = 0] = answer;
   const time = <Name extends string>(name: Name, value: number | undefined) =>
     (value === undefined || Number.isNaN(value) ? {} : { [name]: given(value, "time", units) }) as { [Key in Name]?: Quantity };
   const volume = (value = 0) => given(value, "volume", units);
@@ -175,7 +173,7 @@ function told(answer: Float64Array, { tanks }: BatchJob, units: Units): BatchPla
     };
   });
   const shortOfStock = tanks.map((_, tank) => tank).filter((tank) => (short >>> tank) & 1);
-  return { mixes, treated: given(treated, "mass", units), isAllTreated: all === 1, ...time("finish", finish), proof: PROOFS[proof] ?? "bounded", shortOfStock };
+  return { mixes, treated: given(treated, "mass", units), isAllTreated: all === 1, ...time("finish", finish), isProven: proof === 1, shortOfStock };
 }
 
 const FIELDS = ["orders mass", "orders speed", "orders changeover", "needs rate", "needs living", "tanks capacity", "tanks holdUp", "tanks mixing", "tanks potLife", "tanks sets", "tanks sets", "shifts"];
