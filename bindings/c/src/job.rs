@@ -24,10 +24,7 @@ unsafe fn answer(
     let (status, written) = match text.map(document) {
         Err(status) => return status.number(),
         Ok(Ok(plan)) => (Status::OK, plan),
-        Ok(Err(problems)) => match serde_json::to_string(&problems) {
-            Ok(problems) => (Status::REFUSED, problems),
-            Err(_) => return Status::UNKNOWN.number(),
-        },
+        Ok(Err(problems)) => (Status::REFUSED, problems.to_json()),
     };
     // SAFETY: by the caller.
     let room: &mut [MaybeUninit<u8>] = match unsafe { call::room(out.cast(), capacity) } {

@@ -2,6 +2,7 @@
 
 use core::panic::PanicInfo;
 
+#[cfg(any(feature = "job", feature = "shed"))]
 #[global_allocator]
 static ALLOCATOR: talc::wasm::WasmDynamicTalc = talc::wasm::new_wasm_dynamic_allocator();
 

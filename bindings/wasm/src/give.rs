@@ -1,32 +1,41 @@
-//! From what a calculation gives to a slot.
+//! From what a calculation gives to a number, and what it measures.
 
 use hilum::quantity::{self, Measure, VolumePerMass};
 #[cfg(feature = "describe")]
 use hilum::rate::{Dry, Liquid, PerMass};
 use hilum::seed::{SeedSize, Share, Sown};
 use hilum::treater::{Flow, SeedFlow, Setting};
+use hilum::unit::Powers;
 use hilum::viability::{DecimalReduction, TitrePerMass, TitrePerVolume};
 
-use crate::slot::Slot;
+use crate::slot::{Slot, Slots};
 #[cfg(feature = "describe")]
 use crate::take::{AnyTitre, Kind, Take};
 
+/// What the number of a result is.
+#[derive(Clone, Copy)]
+#[cfg_attr(not(feature = "text"), allow(dead_code, reason = "numbers have no dimension to tell"))]
+pub(crate) enum Given {
+    Number,
+    Quantity(Powers),
+    /// What the slots say.
+    Said,
+}
+
 /// What a calculation gives.
-pub(crate) trait Give {
+pub(crate) trait Give: Sized {
     /// What it may be.
     #[cfg(feature = "describe")]
     const KINDS: &'static [Kind];
-    fn give(self) -> Slot;
+    #[cfg_attr(not(feature = "text"), allow(dead_code, reason = "numbers have no dimension to tell"))]
+    const GIVEN: Given;
+    /// In base units.
+    fn give(self, slots: &Slots) -> f64;
 }
 
-/// Any quantity as a slot.
-pub(crate) trait GiveQuantity {
-    fn give_quantity(self) -> Slot;
-}
-impl<Q: Measure> GiveQuantity for Q {
-    fn give_quantity(self) -> Slot {
-        Slot::Quantity(self.to_base(), Q::POWERS)
-    }
+/// A quantity as a slot.
+pub(crate) fn slot<Q: Measure>(quantity: Q) -> Slot {
+    Slot::Quantity(quantity.to_base(), Q::POWERS)
 }
 
 macro_rules! plain {
@@ -34,8 +43,9 @@ macro_rules! plain {
         impl Give for quantity::$name {
             #[cfg(feature = "describe")]
             const KINDS: &'static [Kind] = <Self as Take>::KINDS;
-            fn give(self) -> Slot {
-                self.give_quantity()
+            const GIVEN: Given = Given::Quantity(<Self as Measure>::POWERS);
+            fn give(self, _: &Slots) -> f64 {
+                self.to_base()
             }
         }
     )+};
@@ -43,31 +53,43 @@ macro_rules! plain {
 plain! { Mass Volume Time Seeds MassPerArea MassPerSeed Area SeedsPerArea }
 
 macro_rules! domain {
-    ($($name:ident)+) => {$(
+    ($($name:ident $quantity:ident)+) => {$(
         impl Give for $name {
             #[cfg(feature = "describe")]
             const KINDS: &'static [Kind] = <Self as Take>::KINDS;
-            fn give(self) -> Slot {
-                self.get().give_quantity()
+            const GIVEN: Given = Given::Quantity(<quantity::$quantity as Measure>::POWERS);
+            fn give(self, _: &Slots) -> f64 {
+                self.get().to_base()
             }
         }
     )+};
 }
-domain! { SeedSize Share Sown Flow SeedFlow DecimalReduction TitrePerVolume TitrePerMass }
+domain! {
+    SeedSize SeedsPerMass
+    Share Ratio
+    Sown SeedsPerArea
+    Flow VolumeFlow
+    SeedFlow MassFlow
+    DecimalReduction Time
+    TitrePerVolume CellsPerVolume
+    TitrePerMass CellsPerMass
+}
 
 impl Give for f64 {
     #[cfg(feature = "describe")]
     const KINDS: &'static [Kind] = &[];
-    fn give(self) -> Slot {
-        Slot::Number(self)
+    const GIVEN: Given = Given::Number;
+    fn give(self, _: &Slots) -> f64 {
+        self
     }
 }
 
 impl Give for Setting {
     #[cfg(feature = "describe")]
     const KINDS: &'static [Kind] = &[];
-    fn give(self) -> Slot {
-        Slot::Number(self.number())
+    const GIVEN: Given = Given::Number;
+    fn give(self, _: &Slots) -> f64 {
+        self.number()
     }
 }
 
@@ -75,8 +97,9 @@ impl Give for Setting {
 impl Give for Slot {
     #[cfg(feature = "describe")]
     const KINDS: &'static [Kind] = <Self as Take>::KINDS;
-    fn give(self) -> Slot {
-        self
+    const GIVEN: Given = Given::Said;
+    fn give(self, slots: &Slots) -> f64 {
+        slots.say(self)
     }
 }
 
@@ -84,8 +107,9 @@ impl Give for Slot {
 impl Give for VolumePerMass {
     #[cfg(feature = "describe")]
     const KINDS: &'static [Kind] = <PerMass<Liquid> as Take>::KINDS;
-    fn give(self) -> Slot {
-        self.give_quantity()
+    const GIVEN: Given = Given::Quantity(<Self as Measure>::POWERS);
+    fn give(self, _: &Slots) -> f64 {
+        self.to_base()
     }
 }
 
@@ -93,8 +117,9 @@ impl Give for VolumePerMass {
 impl Give for quantity::Ratio {
     #[cfg(feature = "describe")]
     const KINDS: &'static [Kind] = <PerMass<Dry> as Take>::KINDS;
-    fn give(self) -> Slot {
-        self.give_quantity()
+    const GIVEN: Given = Given::Quantity(<Self as Measure>::POWERS);
+    fn give(self, _: &Slots) -> f64 {
+        self.to_base()
     }
 }
 
@@ -107,8 +132,9 @@ macro_rules! any {
             #[cfg(feature = "describe")]
             #[allow(clippy::indexing_slicing, reason = "a constant: what is out of bounds does not compile")]
             const KINDS: &'static [Kind] = $kinds;
-            fn give(self) -> Slot {
-                self.0
+            const GIVEN: Given = Given::Said;
+            fn give(self, slots: &Slots) -> f64 {
+                slots.say(self.0)
             }
         }
     )+};

@@ -11,21 +11,29 @@
     clippy::type_complexity,
     clippy::unnecessary_wraps,
     clippy::match_same_arms,
+    clippy::inline_always,
     reason = "shaped by the boundary to JavaScript"
 )]
 
+#[cfg(any(feature = "job", feature = "shed"))]
 extern crate alloc;
 
 #[cfg(target_arch = "wasm32")]
 mod bare;
+#[cfg(feature = "text")]
+mod border;
+#[cfg(any(feature = "text", feature = "job"))]
+mod decimal;
 #[cfg(any(feature = "text", feature = "numbers"))]
 mod give;
 #[cfg(feature = "job")]
 pub mod job;
 #[cfg(feature = "numbers")]
 pub mod numbers;
-#[cfg(any(feature = "text", feature = "numbers"))]
+#[cfg(any(feature = "text", feature = "numbers", feature = "shed"))]
 mod refusal;
+#[cfg(feature = "shed")]
+pub mod shed;
 #[cfg(any(feature = "text", feature = "numbers"))]
 mod slot;
 #[cfg(any(feature = "text", feature = "numbers"))]
@@ -43,3 +51,13 @@ pub use table::{CALCULATORS, Calculator, Input};
 pub use take::Kind;
 #[cfg(feature = "describe")]
 pub use text::TEXT_CODES;
+
+/// What cannot come is no case to go on with: the script sees an error.
+#[cfg(any(feature = "text", feature = "numbers"))]
+#[cold]
+fn never() -> ! {
+    #[cfg(target_arch = "wasm32")]
+    core::arch::wasm32::unreachable();
+    #[cfg(not(target_arch = "wasm32"))]
+    std::process::abort();
+}

@@ -1,12 +1,11 @@
 //! Why a calculation is refused, as numbers.
-
-#[cfg(feature = "text")]
-use alloc::vec::Vec;
+#![cfg_attr(
+    not(all(feature = "text", feature = "numbers", feature = "shed")),
+    allow(dead_code, reason = "each entry refuses some of this")
+)]
 
 use hilum::Error;
 use hilum::unit::Powers;
-
-use crate::slot::Slots;
 
 /// What is wrong, with which input.
 #[derive(Clone, Copy)]
@@ -22,7 +21,6 @@ pub(crate) struct Refusal {
 enum More {
     Nothing,
     Bound(f64),
-    #[cfg_attr(not(feature = "text"), expect(dead_code, reason = "numbers have no dimension to tell"))]
     Powers(Powers, Powers),
 }
 
@@ -131,6 +129,11 @@ impl Refusal {
         Self { field: self.field.or(Some(field)), ..self }
     }
 
+    #[cfg(feature = "shed")]
+    pub(crate) fn code_and_value(self) -> [f64; 2] {
+        [self.code, self.value]
+    }
+
     /// One of its numbers: code, field, value, bound.
     #[cfg(feature = "numbers")]
     pub(crate) fn number(self, what: u32) -> f64 {
@@ -143,24 +146,26 @@ impl Refusal {
         }
     }
 
-    /// `code, field, row, value`, and what there is more; a field of -1 is no input.
+    /// Its code; `field, row, value`, and what there is more, are left in the room. A field of -1 is no input.
     #[cfg(feature = "text")]
-    pub(crate) fn numbers(self, row: usize) -> Vec<f64> {
+    pub(crate) fn tell(self, row: usize, room: &mut [f64]) -> f64 {
+        let (given, wanted) = match self.more {
+            More::Powers(given, wanted) => (given, wanted),
+            More::Nothing | More::Bound(_) => (NO_POWERS, NO_POWERS),
+        };
+        let [given, wanted] = [given, wanted]
+            .map(|of| [of.length, of.mass, of.time, of.temperature, of.seeds, of.cells].map(f64::from));
         let field = self.field.map_or(-1.0, count);
-        let mut numbers = alloc::vec![self.code, field, count(row), self.value];
-        match self.more {
-            More::Nothing => {}
-            More::Bound(bound) => numbers.push(bound),
-            More::Powers(given, wanted) => {
-                for of in [given, wanted] {
-                    let powers = [of.length, of.mass, of.time, of.temperature, of.seeds, of.cells];
-                    numbers.extend(powers.map(f64::from));
-                }
-            }
+        let all = [field, count(row), self.value].into_iter().chain(given).chain(wanted);
+        for (place, number) in room.iter_mut().zip(all) {
+            *place = number;
         }
-        numbers
+        self.code
     }
 }
+
+#[cfg(feature = "text")]
+const NO_POWERS: Powers = hilum::quantity::ratio::POWERS;
 
 /// A small number as a double.
 pub(crate) fn count(number: usize) -> f64 {
@@ -196,31 +201,8 @@ impl From<Error> for Refusal {
     }
 }
 
-/// A calculation that its [`Slots`] say more about.
-#[derive(Clone, Copy)]
-pub(crate) struct Refused;
+#[cfg(any(feature = "text", feature = "numbers"))]
+pub(crate) use blame::{Blame, Refused, positive};
 
-/// Says of which input a refusal speaks.
-pub(crate) trait Blame<T> {
-    /// Nothing to say: each input was looked at when it was taken, so that this does not happen.
-    fn looked_at(self) -> Result<T, Refused>;
-    fn of(self, slots: &Slots, field: usize) -> Result<T, Refused>;
-}
-impl<T> Blame<T> for Result<T, Error> {
-    fn looked_at(self) -> Result<T, Refused> {
-        self.map_err(|_| Refused)
-    }
-    fn of(self, slots: &Slots, field: usize) -> Result<T, Refused> {
-        self.map_err(|error| refused(slots, field, error))
-    }
-}
-
-#[inline(never)]
-fn refused(slots: &Slots, field: usize, error: Error) -> Refused {
-    slots.refuse(field, error.into())
-}
-
-/// More than 0, for a share or a count that may be 0 elsewhere.
-pub(crate) fn positive(slots: &Slots, field: usize, value: f64) -> Result<(), Refused> {
-    hilum::error::positive(hilum::Argument::Share, value).map(|_| ()).of(slots, field)
-}
+#[cfg(any(feature = "text", feature = "numbers"))]
+mod blame;

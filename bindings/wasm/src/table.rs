@@ -9,21 +9,46 @@ mod living;
 mod seed;
 mod shed;
 
-use crate::refusal::Refused;
+#[cfg(feature = "text")]
+use crate::give::Given;
+use crate::refusal::Refusal;
+#[cfg(feature = "text")]
+use crate::slot::Slot;
+use crate::slot::Slots;
 #[cfg(feature = "describe")]
 use crate::take::Kind;
+use crate::take::Wanted;
 
-use crate::slot::Slots;
+/// One way to calculate something.
+pub(crate) struct Way {
+    inputs: &'static [Wanted],
+    #[cfg(feature = "text")]
+    given: Given,
+    /// NaN is never a result, so it says that there is none, and the slots why.
+    run: fn(&Slots) -> f64,
+}
 
-/// One way to calculate something; the result is left in the slots.
-pub(crate) type Run = fn(&Slots) -> Result<(), Refused>;
+/// A calculation: on liquid and on dry product where it is made for both.
+pub(crate) type Row = &'static [Way];
 
 /// The topics' rows, in the order of [`CALCULATORS`].
-const ROWS: &[&[Run]] = &[seed::RUNS, label::RUNS, shed::RUNS, living::RUNS, applied::RUNS];
+const ROWS: &[&[Row]] = &[seed::ROWS, label::ROWS, shed::ROWS, living::ROWS, applied::ROWS];
 
 /// The calculation of a number.
-pub(crate) fn run(number: usize) -> Option<Run> {
+pub(crate) fn row(number: usize) -> Option<Row> {
     ROWS.iter().copied().flatten().nth(number).copied()
+}
+
+fn way(row: Row, slots: &Slots) -> Option<&'static Way> {
+    let is_dry = cfg!(feature = "text") && !crate::take::is_liquid(slots.get(0));
+    row.get(usize::from(is_dry)).or(row.first())
+}
+
+/// Calculates, in base units; which way, the first input says.
+pub(crate) fn calculate(row: Row, slots: &Slots) -> Result<f64, Refusal> {
+    let way = way(row, slots).ok_or(Refusal::NONE)?;
+    let looked = slots.look(way.inputs).map(|()| (way.run)(slots));
+    looked.ok().filter(|result| !result.is_nan()).ok_or(slots.refusal())
 }
 
 /// What the package is generated from: each calculation for each substance that it takes.
@@ -57,22 +82,35 @@ pub struct Input {
     pub kinds: &'static [Kind],
 }
 
+/// A result and what it measures.
+#[cfg(feature = "text")]
+pub(crate) fn given(row: Row, slots: &Slots, result: f64) -> Slot {
+    match way(row, slots).map_or(Given::Number, |way| way.given) {
+        Given::Number => Slot::Number(result),
+        Given::Quantity(powers) => Slot::Quantity(result, powers),
+        Given::Said => slots.said(),
+    }
+}
+
 macro_rules! calculators {
     ($slots:ident => $($topic:ident { $(
         $(#[doc = $about:literal])+
         $name:ident $([$substance:ident])? ($($input:ident: $type:ty),+) -> $result:ident: $given:ty = $body:expr;
     )+ })+) => {
-        pub(super) const RUNS: &[crate::table::Run] = &[$($({
-            fn run $(<$substance: crate::take::Product>)? (
+        pub(super) const ROWS: &[crate::table::Row] = &[$($({
+            #[inline(always)]
+            fn result $(<$substance: crate::take::Product>)? (
                 $slots: &crate::slot::Slots,
-            ) -> Result<(), crate::refusal::Refused> {
+            ) -> Result<$given, crate::refusal::Refused> {
                 let mut at = 0;
-                $(let $input: $type = crate::table::next($slots, &mut at)?;)+
-                let given: $given = $body;
-                $slots.give(crate::give::Give::give(given));
-                Ok(())
+                $(let $input: $type = crate::take::next($slots, &mut at)?;)+
+                Ok($body)
             }
-            crate::table::by_substance!(run $($substance)?)
+            fn run $(<$substance: crate::take::Product>)? (slots: &crate::slot::Slots) -> f64 {
+                let given = crate::table::called!(result $($substance)? (slots));
+                given.map_or(f64::NAN, |given| crate::give::Give::give(given, slots))
+            }
+            crate::table::ways!(run $(for $substance)?, [$($type),+] -> $given)
         }),+),+];
 
         #[cfg(feature = "describe")]
@@ -97,19 +135,35 @@ macro_rules! calculators {
     };
 }
 
-/// A calculation on liquid or dry product: which of them, the first input says.
-macro_rules! by_substance {
-    ($run:ident) => {
-        $run
+/// One way, or one for liquid and one for dry product; numbers do not say which of them they are.
+macro_rules! ways {
+    ($run:ident, [$($type:ty),+] -> $given:ty) => {
+        &[crate::table::Way {
+            inputs: &[$(<$type as crate::take::Take>::WANTED),+],
+            #[cfg(feature = "text")]
+            given: <$given as crate::give::Give>::GIVEN,
+            run: $run,
+        }]
     };
-    ($run:ident $substance:ident) => {
-        |slots| {
-            if cfg!(not(feature = "text")) || crate::take::is_liquid(slots.get(0)) {
-                $run::<hilum::rate::Liquid>(slots)
-            } else {
-                $run::<hilum::rate::Dry>(slots)
+    ($run:ident for $substance:ident, [$($type:ty),+] -> $given:ty) => {{
+        const fn way<$substance: crate::take::Product>() -> crate::table::Way {
+            crate::table::Way {
+                inputs: const { &[$(<$type as crate::take::Take>::WANTED),+] },
+                #[cfg(feature = "text")]
+                given: <$given as crate::give::Give>::GIVEN,
+                run: $run::<$substance>,
             }
         }
+        &[way::<hilum::rate::Liquid>(), #[cfg(feature = "text")] way::<hilum::rate::Dry>()]
+    }};
+}
+
+macro_rules! called {
+    ($result:ident ($slots:ident)) => {
+        $result($slots)
+    };
+    ($result:ident $substance:ident ($slots:ident)) => {
+        $result::<$substance>($slots)
     };
 }
 
@@ -123,14 +177,8 @@ macro_rules! for_substances {
     };
 }
 
-use by_substance;
 use calculators;
+use called;
 #[cfg(feature = "describe")]
 use for_substances;
-
-/// The next input, of the type that is wanted.
-fn next<T: crate::take::Take>(slots: &Slots, at: &mut usize) -> Result<T, Refused> {
-    let field = *at;
-    *at = field.saturating_add(1);
-    crate::take::take(slots, field)
-}
+use ways;

@@ -13,7 +13,7 @@ use hilum::treater::{Flow, SeedFlow, Setting};
 use hilum::unit::Powers;
 use hilum::viability::{DecimalReduction, TitrePerMass, TitrePerVolume, WeibullScale, WeibullShape};
 
-use crate::give::{Give, GiveQuantity};
+use crate::give::{Give, Given};
 use crate::refusal::{Refusal, Refused};
 use crate::slot::{Slot, Slots};
 
@@ -51,15 +51,29 @@ pub(crate) trait Take: Sized {
     const KINDS: &'static [Kind];
     /// What is looked at before.
     const WANTED: Wanted;
-    /// Out of a number that was looked at; `None` when there is none.
-    fn make(slots: &Slots, field: usize, base: f64) -> Option<Self>;
+    /// Out of a number that was looked at.
+    fn make(slots: &Slots, field: usize, base: f64) -> Result<Self, Refused>;
 }
 
 /// What an input must be.
 #[derive(Clone, Copy)]
 pub(crate) struct Wanted {
+    #[cfg(feature = "text")]
     pub(crate) powers: Powers,
     pub(crate) check: Check,
+}
+
+impl Wanted {
+    /// A number that measures this; numbers alone do not say what they measure.
+    pub(crate) const fn of(powers: Powers, check: Check) -> Self {
+        #[cfg(not(feature = "text"))]
+        let _ = powers;
+        Self {
+            #[cfg(feature = "text")]
+            powers,
+            check,
+        }
+    }
 }
 
 /// Which numbers an input may be; the core looks.
@@ -75,9 +89,26 @@ pub(crate) enum Check {
     Later,
 }
 
-/// An input, once what is wanted of it was looked at.
+/// An input that was looked at with the others.
+#[inline(always)]
+pub(crate) fn next<T: Take>(slots: &Slots, field: &mut usize) -> Result<T, Refused> {
+    let at = *field;
+    *field = at.saturating_add(1);
+    T::make(slots, at, slots.base(at))
+}
+
+/// An input as it is looked at only when the others are known.
 pub(crate) fn take<T: Take>(slots: &Slots, field: usize) -> Result<T, Refused> {
-    T::make(slots, field, slots.checked(field, &T::WANTED)).ok_or(Refused)
+    T::make(slots, field, slots.checked(field, T::WANTED)?)
+}
+
+/// A domain type out of a number that its own check was asked about before.
+#[inline(always)]
+fn again<T>(made: Result<T, Error>) -> T {
+    match made {
+        Ok(made) => made,
+        Err(_) => crate::never(),
+    }
 }
 
 /// What is dosed, and what its doses are called.
@@ -216,16 +247,21 @@ macro_rules! dose {
         impl<S: Dosed> Take for $name<S> {
             #[cfg(feature = "describe")]
             const KINDS: &'static [Kind] = S::$kinds;
-            const WANTED: Wanted = Wanted { powers: S::$name::POWERS, check: Check::Positive };
-            fn make(_: &Slots, _: usize, base: f64) -> Option<Self> {
-                Self::new(S::$name::from_base(base)).ok()
+            const WANTED: Wanted = Wanted::of(S::$name::POWERS, Check::Positive);
+            fn make(_: &Slots, _: usize, base: f64) -> Result<Self, Refused> {
+                #[inline(never)]
+                fn made<S: Dosed>(base: f64) -> $name<S> {
+                    again($name::new(S::$name::from_base(base)))
+                }
+                Ok(made(base))
             }
         }
         impl<S: Dosed> Give for $name<S> {
             #[cfg(feature = "describe")]
             const KINDS: &'static [Kind] = S::$kinds;
-            fn give(self) -> Slot {
-                self.get().give_quantity()
+            const GIVEN: Given = Given::Quantity(<S::$name as Measure>::POWERS);
+            fn give(self, _: &Slots) -> f64 {
+                self.get().to_base()
             }
         }
     )+};
@@ -245,9 +281,9 @@ macro_rules! plain {
     ($($name:ident $check:ident $words:literal $metric:literal $us:literal $base:literal;)+) => {$(
         impl Take for quantity::$name {
             kinds!($words $metric $us $base);
-            const WANTED: Wanted = Wanted { powers: <Self as Measure>::POWERS, check: Check::$check };
-            fn make(_: &Slots, _: usize, base: f64) -> Option<Self> {
-                (!base.is_nan()).then(|| Self::from_base(base))
+            const WANTED: Wanted = Wanted::of(<Self as Measure>::POWERS, Check::$check);
+            fn make(_: &Slots, _: usize, base: f64) -> Result<Self, Refused> {
+                Ok(Self::from_base(base))
             }
         }
     )+};
@@ -271,9 +307,13 @@ macro_rules! domain {
         impl Take for $name {
             kinds!($words $metric $us $base);
             const WANTED: Wanted =
-                Wanted { powers: <quantity::$quantity as Measure>::POWERS, check: Check::$check };
-            fn make(_: &Slots, _: usize, base: f64) -> Option<Self> {
-                $name::new(quantity::$quantity::from_base(base)).ok()
+                Wanted::of(<quantity::$quantity as Measure>::POWERS, Check::$check);
+            fn make(_: &Slots, _: usize, base: f64) -> Result<Self, Refused> {
+                #[inline(never)]
+                fn made(base: f64) -> $name {
+                    again($name::new(quantity::$quantity::from_base(base)))
+                }
+                Ok(made(base))
             }
         }
     )+};
@@ -299,30 +339,27 @@ domain! {
 
 impl Take for Setting {
     kinds!("number" "" "" "");
-    const WANTED: Wanted = Wanted { powers: quantity::ratio::POWERS, check: Check::NotNegative };
-    fn make(_: &Slots, _: usize, base: f64) -> Option<Self> {
-        Self::new(base).ok()
+    const WANTED: Wanted = Wanted::of(quantity::ratio::POWERS, Check::NotNegative);
+    fn make(_: &Slots, _: usize, base: f64) -> Result<Self, Refused> {
+        Ok(again(Self::new(base)))
     }
 }
 
 /// A whole number of things.
 impl Take for u32 {
     kinds!("whole number" "" "" "");
-    const WANTED: Wanted = Wanted { powers: quantity::ratio::POWERS, check: Check::NotNegative };
-    fn make(slots: &Slots, field: usize, base: f64) -> Option<Self> {
+    const WANTED: Wanted = Wanted::of(quantity::ratio::POWERS, Check::NotNegative);
+    fn make(slots: &Slots, field: usize, base: f64) -> Result<Self, Refused> {
         let whole = math::to_u64(base).and_then(|whole| Self::try_from(whole).ok());
-        if whole.is_none() && !base.is_nan() {
-            slots.refuse(field, Refusal::not_a_count(base));
-        }
-        whole
+        whole.ok_or_else(|| slots.refuse(field, Refusal::not_a_count(base)))
     }
 }
 
 impl Take for Temperature {
     kinds!("temperature" "degC" "degF" "degC");
-    const WANTED: Wanted = Wanted { powers: quantity::ratio::POWERS, check: Check::Temperature };
-    fn make(_: &Slots, _: usize, base: f64) -> Option<Self> {
-        (!base.is_nan()).then(|| Self::from_celsius(base))
+    const WANTED: Wanted = Wanted::of(quantity::ratio::POWERS, Check::Temperature);
+    fn make(_: &Slots, _: usize, base: f64) -> Result<Self, Refused> {
+        Ok(Self::from_celsius(base))
     }
 }
 
@@ -334,12 +371,12 @@ fn is(slots: &Slots, field: usize, of: Powers) -> bool {
 impl Take for SeedUnit {
     kinds!("number of seeds" "seeds" "seeds" "seeds", "mass" "kg" "lb" "kg");
     const WANTED: Wanted = LATER;
-    fn make(slots: &Slots, field: usize, _: f64) -> Option<Self> {
+    fn make(slots: &Slots, field: usize, _: f64) -> Result<Self, Refused> {
         if is(slots, field, quantity::mass::POWERS) {
-            let mass: Mass = take(slots, field).ok()?;
-            UnitOfMass::new(mass).ok().map(Self::Mass)
+            let mass: Mass = take(slots, field)?;
+            Ok(Self::Mass(again(UnitOfMass::new(mass))))
         } else {
-            take(slots, field).ok().map(Self::Count)
+            take(slots, field).map(Self::Count)
         }
     }
 }
@@ -347,25 +384,25 @@ impl Take for SeedUnit {
 impl Take for Content {
     kinds!("mass per volume" "g/L" "lb/gal" "kg/m3", "share" "%" "%" "1");
     const WANTED: Wanted = LATER;
-    fn make(slots: &Slots, field: usize, _: f64) -> Option<Self> {
+    fn make(slots: &Slots, field: usize, _: f64) -> Result<Self, Refused> {
         if is(slots, field, quantity::ratio::POWERS) {
-            take(slots, field).ok().map(Self::ByMass)
+            take(slots, field).map(Self::ByMass)
         } else {
-            take(slots, field).ok().map(Self::PerVolume)
+            take(slots, field).map(Self::PerVolume)
         }
     }
 }
 
-const LATER: Wanted = Wanted { powers: quantity::ratio::POWERS, check: Check::Later };
+const LATER: Wanted = Wanted::of(quantity::ratio::POWERS, Check::Later);
 
 /// What a gauge shows of a product: there may be none.
 pub(crate) struct Shown<S: Product>(pub(crate) S::Amount);
 impl<S: Product> Take for Shown<S> {
     #[cfg(feature = "describe")]
     const KINDS: &'static [Kind] = <S::Amount as Take>::KINDS;
-    const WANTED: Wanted = Wanted { powers: <S::Amount as Measure>::POWERS, check: Check::NotNegative };
-    fn make(_: &Slots, _: usize, base: f64) -> Option<Self> {
-        (!base.is_nan()).then(|| Self(S::Amount::from_base(base)))
+    const WANTED: Wanted = Wanted::of(<S::Amount as Measure>::POWERS, Check::NotNegative);
+    fn make(_: &Slots, _: usize, base: f64) -> Result<Self, Refused> {
+        Ok(Self(S::Amount::from_base(base)))
     }
 }
 
@@ -373,18 +410,18 @@ impl<S: Product> Take for Shown<S> {
 pub(crate) struct Weighed(pub(crate) Mass);
 impl Take for Weighed {
     kinds!("mass" "kg" "lb" "kg");
-    const WANTED: Wanted = Wanted { powers: <Mass as Measure>::POWERS, check: Check::NotNegative };
-    fn make(_: &Slots, _: usize, base: f64) -> Option<Self> {
-        (!base.is_nan()).then(|| Self(Mass::from_base(base)))
+    const WANTED: Wanted = Wanted::of(<Mass as Measure>::POWERS, Check::NotNegative);
+    fn make(_: &Slots, _: usize, base: f64) -> Result<Self, Refused> {
+        Ok(Self(Mass::from_base(base)))
     }
 }
 
 /// A plain number.
 impl Take for f64 {
     kinds!("number" "" "" "");
-    const WANTED: Wanted = Wanted { powers: quantity::ratio::POWERS, check: Check::Positive };
-    fn make(_: &Slots, _: usize, base: f64) -> Option<Self> {
-        (!base.is_nan()).then_some(base)
+    const WANTED: Wanted = Wanted::of(quantity::ratio::POWERS, Check::Positive);
+    fn make(_: &Slots, _: usize, base: f64) -> Result<Self, Refused> {
+        Ok(base)
     }
 }
 
@@ -392,16 +429,12 @@ impl Take for f64 {
 impl Take for i32 {
     kinds!("whole number" "" "" "");
     const WANTED: Wanted = LATER;
-    fn make(slots: &Slots, field: usize, _: f64) -> Option<Self> {
+    fn make(slots: &Slots, field: usize, _: f64) -> Result<Self, Refused> {
         let number = match slots.get(field) {
             Slot::Number(number) => number,
             _ => f64::NAN,
         };
-        let whole = math::to_i32(number);
-        if whole.is_none() {
-            slots.refuse(field, Refusal::not_a_count(number));
-        }
-        whole
+        math::to_i32(number).ok_or_else(|| slots.refuse(field, Refusal::not_a_count(number)))
     }
 }
 
@@ -413,8 +446,8 @@ macro_rules! any {
         impl Take for $name {
             kinds!($($kind)+);
             const WANTED: Wanted = LATER;
-            fn make(_: &Slots, _: usize, _: f64) -> Option<Self> {
-                Some(Self)
+            fn make(_: &Slots, _: usize, _: f64) -> Result<Self, Refused> {
+                Ok(Self)
             }
         }
     )+};
@@ -433,8 +466,8 @@ any! {
 impl Take for Slot {
     kinds!("quantity" "" "" "");
     const WANTED: Wanted = LATER;
-    fn make(slots: &Slots, field: usize, _: f64) -> Option<Self> {
-        Some(slots.get(field))
+    fn make(slots: &Slots, field: usize, _: f64) -> Result<Self, Refused> {
+        Ok(slots.get(field))
     }
 }
 

@@ -1,16 +1,14 @@
 //! Entry `hilum`: calculations on quantities as they are written.
 
-use alloc::string::String;
-use alloc::vec::Vec;
-use hilum::quantity::{self, Temperature};
+use hilum::quantity;
 use hilum::seed::{Bushel, SeedUnit};
 use hilum::text::{Atom, Bases, Compound, Measured, TextError, Written};
-use hilum::unit::Powers;
-use wasm_bindgen::prelude::wasm_bindgen;
 
-use crate::refusal::{Refusal, Refused, codes, count};
-use crate::slot::{Slot, Slots};
-use crate::table::run;
+use crate::border::{Border, Place};
+use crate::decimal::decimal;
+use crate::refusal::{Refusal, codes, count};
+use crate::slot::{MOST, Slot, Slots};
+use crate::table::{calculate as calculated, given, row};
 use crate::take::take;
 
 codes! {
@@ -67,156 +65,134 @@ impl From<TextError> for Refusal {
     }
 }
 
-#[wasm_bindgen(js_namespace = globalThis)]
-extern "C" {
-    /// The nearest double to digits in the form that the core checked (ECMA-262, StringToNumber).
-    #[wasm_bindgen(js_name = Number)]
-    safe fn number(digits: &str) -> f64;
-}
-
-/// The script's reader of decimals: core's is 13 kB of the package.
-fn decimal(digits: &str) -> Option<f64> {
-    Some(number(digits))
-}
-
-/// What the unit of a text may have been meant to be; empty when nothing is near.
-#[wasm_bindgen]
+/// What the unit whose `length` bytes lie at `base` may have been meant to be: leaves there, as two numbers,
+/// where its text lies and how many bytes it has; gives 0 when nothing is near.
+///
+/// # Safety
+/// As [`Border::at`].
+#[unsafe(no_mangle)]
 #[must_use]
-pub fn suggest(unit: &str) -> String {
-    match Compound::read_with(unit, decimal) {
-        Err(TextError::UnknownUnit { suggestion: Some(suggestion) }) => suggestion.into(),
-        _ => String::new(),
+pub unsafe extern "C" fn suggest(base: usize, length: usize) -> usize {
+    // SAFETY: the script keeps to it, and leaves room for two numbers before.
+    let border = unsafe { Border::at(base, 2, 0, length) };
+    let unit = border.text(Place::first(length));
+    match unit.and_then(|unit| Compound::read_with(unit, decimal)) {
+        Err(TextError::UnknownUnit { suggestion: Some(suggestion) }) => {
+            let told = [suggestion.as_ptr().addr(), suggestion.len()].map(count);
+            border.numbers.iter_mut().zip(told).for_each(|(place, number)| *place = number);
+            1
+        }
+        _ => 0,
     }
 }
 
 /// Calculates number `number` of the table, `rows` times.
 ///
-/// `inputs` holds a line for each input: a quantity; or `#` and a unit, whose numbers are in `cells`: one for
-/// each row where `columns` has the input's bit, else one for all. `#` alone is a plain number. `units` holds
-/// the units wanted, a line each: the first that can measure the result is taken. `unit` and `bushel` are the
-/// inputs that say what these words mean in the others.
+/// At the border lie the numbers: those of the inputs after room for the results ([`ROOM`] at least); then
+/// the places of the inputs, and of the unit wanted. An input is a text alone, or a unit and numbers, or
+/// numbers alone. UCUM's `1` is the unit of a share as a plain number. `unit` and `bushel` are the inputs that
+/// say what these words mean in the others.
 ///
-/// Gives `0, line of the unit taken, result…`, or what [`Refusal::numbers`] says.
-#[wasm_bindgen]
+/// Gives 0, and leaves the results in the room; or else what [`Refusal::tell`] leaves there.
+///
+/// # Safety
+/// As [`Border::at`].
+#[unsafe(no_mangle)]
 #[must_use]
-#[expect(clippy::too_many_arguments, reason = "one call across the border, without an object to free")]
-pub fn calculate(
+pub unsafe extern "C" fn calculate(
+    base: usize,
     number: usize,
-    inputs: &str,
-    cells: &[f64],
     rows: usize,
-    columns: u32,
-    units: &str,
+    numbers: usize,
+    places: usize,
+    text: usize,
     unit: usize,
     bushel: usize,
-) -> Vec<f64> {
-    let call = Call { number, inputs, cells, rows, columns, units };
-    let mut results = Vec::with_capacity(rows.saturating_add(2));
-    match call.all(unit, bushel, &mut results) {
-        Ok(()) => results,
-        // One for the code of success, one for the unit.
-        Err(refusal) => refusal.numbers(results.len().saturating_sub(2)),
+) -> f64 {
+    // SAFETY: the script keeps to it.
+    let mut border = unsafe { Border::at(base, numbers, places, text) };
+    let mut row = 0;
+    match all(&mut border, number, rows, [unit, bushel], &mut row) {
+        Ok(()) => 0.0,
+        Err(refusal) => refusal.tell(row, border.numbers),
     }
-}
-
-struct Call<'a> {
-    number: usize,
-    inputs: &'a str,
-    cells: &'a [f64],
-    rows: usize,
-    columns: u32,
-    units: &'a str,
 }
 
 /// The field of the result's unit in a refusal, beyond those of all inputs.
 const RESULT: usize = 99;
 
-impl<'a> Call<'a> {
-    fn all(&self, unit: usize, bushel: usize, results: &mut Vec<f64>) -> Result<(), Refusal> {
-        let run = run(self.number).ok_or(Refusal::not_a_count(count(self.number)))?;
-        // What cannot be read here is refused where it is read as an input.
-        let bases = Bases {
-            unit: self.alone(unit).and_then(|slots| take::<SeedUnit>(&slots, 0).ok()),
-            bushel: self.alone(bushel).and_then(|slots| take::<Bushel>(&slots, 0).ok()),
-        };
-        let mut inputs = Vec::new();
-        for (field, line, cells) in self.lines() {
-            inputs.push(Input::read(line, cells, &bases).map_err(|refusal| refusal.said_of(field))?);
-        }
-        let mut given = Given { units: self.units, bases: &bases, taken: None };
-        results.extend([0.0, 0.0]);
-        for row in 0..self.rows {
-            let mut slots = Slots::new();
-            for (field, input) in inputs.iter().enumerate() {
-                slots.set(field, input.slot(row, &bases).map_err(|refusal| refusal.said_of(field))?);
-            }
-            run(&slots).map_err(|Refused| slots.refusal())?;
-            results.push(given.number(slots.result()).map_err(|refusal| refusal.said_of(RESULT))?);
-        }
-        if let Some(line) = results.get_mut(1) {
-            *line = given.taken.map_or(0.0, |taken| count(taken.line));
-        }
-        Ok(())
-    }
-
-    /// Each input's number, its line and its own cells.
-    fn lines(&self) -> impl Iterator<Item = (usize, &'a str, &'a [f64])> {
-        let (mut rest, rows, columns) = (self.cells, self.rows, self.columns);
-        self.inputs.split('\n').enumerate().map(move |(field, line)| {
-            let bit = u32::try_from(field).ok().and_then(|field| 1_u32.checked_shl(field)).unwrap_or(0);
-            let own = match line.starts_with('#') {
-                false => 0,
-                true if columns & bit != 0 => rows,
-                true => 1,
-            };
-            let (cells, others) = rest.split_at_checked(own).unwrap_or((rest, &[]));
-            rest = others;
-            (field, line, cells)
-        })
-    }
-
-    /// One input, which needs no others to be understood.
-    fn alone(&self, wanted: usize) -> Option<Slots> {
-        let (_, line, cells) = self.lines().find(|(field, _, _)| *field == wanted)?;
-        let bases = Bases::default();
-        let slot = Input::read(line, cells, &bases).and_then(|input| input.slot(0, &bases)).ok()?;
+fn all(
+    border: &mut Border<'_>,
+    number: usize,
+    rows: usize,
+    words: [usize; 2],
+    at: &mut usize,
+) -> Result<(), Refusal> {
+    let row = row(number).ok_or(Refusal::NONE)?;
+    let (wanted, places) = border.places.split_last().ok_or(Refusal::NONE)?;
+    // What cannot be read here is refused where it is read as an input.
+    let alone = |word: usize| {
+        let input = Input::read(border, *places.get(word)?, &Bases::default()).ok()?;
         let mut slots = Slots::new();
-        slots.set(0, slot);
+        slots.set(0, input.slot(border, 0, &Bases::default()).ok()?);
         Some(slots)
+    };
+    let [unit, bushel] = words;
+    let bases = Bases {
+        unit: alone(unit).and_then(|slots| take::<SeedUnit>(&slots, 0).ok()),
+        bushel: alone(bushel).and_then(|slots| take::<Bushel>(&slots, 0).ok()),
+    };
+    let mut inputs = [Input::NONE; MOST];
+    for (field, (input, place)) in inputs.iter_mut().zip(places).enumerate() {
+        *input = Input::read(border, *place, &bases).map_err(|refusal| refusal.said_of(field))?;
     }
+    let wanted = Wanted::read(border.text(*wanted)?).map_err(|refusal| refusal.said_of(RESULT))?;
+    while *at < rows {
+        let mut slots = Slots::new();
+        for (field, input) in inputs.iter().take(places.len()).enumerate() {
+            slots.set(field, input.slot(border, *at, &bases).map_err(|refusal| refusal.said_of(field))?);
+        }
+        let result = calculated(row, &slots)?;
+        let result = wanted.number(given(row, &slots, result), &bases);
+        if let Some(place) = border.numbers.get_mut(*at) {
+            *place = result.map_err(|refusal| refusal.said_of(RESULT))?;
+        }
+        *at = at.saturating_add(1);
+    }
+    Ok(())
 }
 
 /// An input, read once for all rows.
-enum Input<'a> {
+#[derive(Clone, Copy)]
+enum Input {
     Same(Slot),
-    Quantities(Compound, &'a [f64]),
-    Numbers(&'a [f64]),
+    Quantities(Compound, Place),
+    Numbers(Place),
 }
 
-impl<'a> Input<'a> {
-    fn read(line: &str, cells: &'a [f64], bases: &Bases) -> Result<Self, Refusal> {
-        Ok(match line.strip_prefix('#') {
-            None => Self::Same(Written::read_with(line, decimal)?.measured(bases)?.into()),
-            Some("") => Self::Numbers(cells),
-            Some(unit) => Self::Quantities(Compound::read_with(unit, decimal)?, cells),
+impl Input {
+    const NONE: Self = Self::Same(Slot::Number(f64::NAN));
+
+    fn read(border: &Border<'_>, place: Place, bases: &Bases) -> Result<Self, Refusal> {
+        let text = border.text(place)?;
+        Ok(match (text, place.has_numbers()) {
+            (_, false) => Self::Same(Written::read_with(text, decimal)?.measured(bases)?.into()),
+            ("", true) => Self::Numbers(place),
+            (_, true) => Self::Quantities(Compound::read_with(text, decimal)?, place),
         })
     }
 
-    fn slot(&self, row: usize, bases: &Bases) -> Result<Slot, Refusal> {
-        match *self {
-            Self::Same(slot) => Ok(slot),
-            Self::Numbers(cells) => Ok(Slot::Number(cell(cells, row)?)),
-            Self::Quantities(unit, cells) => {
-                Ok(Written { number: cell(cells, row)?, unit }.measured(bases)?.into())
-            }
-        }
+    fn slot(&self, border: &Border<'_>, row: usize, bases: &Bases) -> Result<Slot, Refusal> {
+        let cell = |place: Place| {
+            let number = place.of(row).and_then(|at| border.numbers.get(at)).copied().unwrap_or(f64::NAN);
+            if number.is_finite() { Ok(number) } else { Err(Refusal::not_finite(number)) }
+        };
+        Ok(match *self {
+            Self::Same(slot) => slot,
+            Self::Numbers(place) => Slot::Number(cell(place)?),
+            Self::Quantities(unit, place) => Written { number: cell(place)?, unit }.measured(bases)?.into(),
+        })
     }
-}
-
-/// The number of a row, or the one for all rows.
-fn cell(cells: &[f64], row: usize) -> Result<f64, Refusal> {
-    let number = cells.get(row).or(cells.first()).copied().unwrap_or(f64::NAN);
-    if number.is_finite() { Ok(number) } else { Err(Refusal::not_finite(number)) }
 }
 
 impl From<Measured> for Slot {
@@ -228,20 +204,7 @@ impl From<Measured> for Slot {
     }
 }
 
-/// Results in the unit that was wanted.
-struct Given<'a> {
-    units: &'a str,
-    bases: &'a Bases,
-    taken: Option<Taken>,
-}
-
-/// A unit that measures the results.
-#[derive(Clone, Copy)]
-struct Taken {
-    line: usize,
-    unit: Wanted,
-}
-
+/// What results are wanted in.
 #[derive(Clone, Copy)]
 enum Wanted {
     /// UCUM's unit of a share as a plain number.
@@ -249,58 +212,34 @@ enum Wanted {
     Unit(Compound),
 }
 
-impl Given<'_> {
-    fn number(&mut self, slot: Slot) -> Result<f64, Refusal> {
-        let (value, powers) = match slot {
-            Slot::Number(number) => return Ok(number),
-            Slot::Temperature(at) => (at.celsius(), None),
-            Slot::Quantity(value, powers) => (value, Some(powers)),
-        };
-        let unit = match self.taken {
-            Some(taken) => taken.unit,
-            None => self.take(powers)?.unit,
-        };
-        let number = match unit {
-            Wanted::One => value,
-            Wanted::Unit(Compound { above: Atom::Celsius, .. }) => value,
-            Wanted::Unit(Compound { above: Atom::Fahrenheit, .. }) => {
-                Temperature::from_celsius(value).fahrenheit()
-            }
-            Wanted::Unit(unit) => unit.count_in(value, self.bases)?,
+impl Wanted {
+    fn read(text: &str) -> Result<Self, Refusal> {
+        Ok(if text == "1" { Self::One } else { Self::Unit(Compound::read_with(text, decimal)?) })
+    }
+
+    fn number(self, result: Slot, bases: &Bases) -> Result<f64, Refusal> {
+        let Slot::Quantity(value, powers) = result else { return self.plain(result) };
+        let number = match self {
+            Self::One if powers == quantity::ratio::POWERS => value,
+            Self::One => return Err(Refusal::wrong_dimension(quantity::ratio::POWERS, powers)),
+            Self::Unit(unit) => match (Written { number: 1.0, unit }).measured(bases)? {
+                Measured::Temperature(_) => return Err(Refusal::temperature_point()),
+                Measured::Quantity { powers: own, .. } if own != powers => {
+                    return Err(Refusal::wrong_dimension(own, powers));
+                }
+                Measured::Quantity { .. } => unit.count_in(value, bases)?,
+            },
         };
         if number.is_finite() { Ok(number) } else { Err(Refusal::out_of_range(value)) }
     }
 
-    /// The first unit that measures what these powers say; a temperature when there are none.
-    fn take(&mut self, powers: Option<Powers>) -> Result<Taken, Refusal> {
-        let mut refused = None;
-        for (line, text) in self.units.split('\n').enumerate() {
-            let found = if text == "1" && powers == Some(quantity::ratio::POWERS) {
-                Ok(Wanted::One)
-            } else {
-                fits(text, self.bases, powers).map(Wanted::Unit)
-            };
-            match found {
-                Ok(unit) => {
-                    let taken = Taken { line, unit };
-                    self.taken = Some(taken);
-                    return Ok(taken);
-                }
-                Err(refusal) => refused = refused.or(Some(refusal)),
-            }
+    /// A number that has no unit, or a point of temperature.
+    fn plain(self, result: Slot) -> Result<f64, Refusal> {
+        let Slot::Temperature(at) = result else { return Ok(result.number()) };
+        match self {
+            Self::Unit(Compound { above: Atom::Celsius, .. }) => Ok(at.celsius()),
+            Self::Unit(Compound { above: Atom::Fahrenheit, .. }) => Ok(at.fahrenheit()),
+            _ => Err(Refusal::not_a_temperature()),
         }
-        Err(refused.unwrap_or(Refusal::new(NO_UNIT, f64::NAN)))
-    }
-}
-
-/// A unit, if it measures what these powers say.
-fn fits(text: &str, bases: &Bases, powers: Option<Powers>) -> Result<Compound, Refusal> {
-    let unit = Compound::read_with(text, decimal)?;
-    match (Written { number: 1.0, unit }.measured(bases)?, powers) {
-        (Measured::Temperature(_), None) => Ok(unit),
-        (Measured::Temperature(_), Some(_)) => Err(Refusal::temperature_point()),
-        (Measured::Quantity { .. }, None) => Err(Refusal::not_a_temperature()),
-        (Measured::Quantity { powers: own, .. }, Some(powers)) if own == powers => Ok(unit),
-        (Measured::Quantity { powers: own, .. }, Some(powers)) => Err(Refusal::wrong_dimension(own, powers)),
     }
 }

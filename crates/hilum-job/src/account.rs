@@ -11,11 +11,13 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use self::order::Done;
-use crate::document::{Account, Run};
+use hilum::text::Decimal;
+
+use crate::document::{self, Account, Run};
 use crate::model::{Model, run};
 use crate::plan::draft::Draft;
 use crate::plan::recipe::{self, TankWork};
-use crate::problem::{Gathered, Pointer, Problem, Problems};
+use crate::problem::{Gathered, Pointer, Problem, Problems, nearest};
 
 /// Accounts for a run: what was really applied, against what the job asked for.
 ///
@@ -41,8 +43,12 @@ use crate::problem::{Gathered, Pointer, Problem, Problems};
 /// # Errors
 /// All that is wrong with the quantities and references of the run and its job.
 pub fn account(run: &Run) -> Result<Account, Problems> {
+    accounted(run, nearest)
+}
+
+fn accounted(run: &Run, decimal: Decimal) -> Result<Account, Problems> {
     let of_job = |problems: Problems| problems.under("/job");
-    let (model, read) = match (Model::of(&run.job).map_err(of_job), run::Run::of(run)) {
+    let (model, read) = match (Model::of(&run.job, decimal).map_err(of_job), run::Run::of(run, decimal)) {
         (Ok(model), Ok(read)) => (model, read),
         (Err(job), Err(read)) => return Err(job.and(read)),
         (Err(problems), _) | (_, Err(problems)) => return Err(problems),
@@ -59,7 +65,15 @@ pub fn account(run: &Run) -> Result<Account, Problems> {
 /// # Errors
 /// As [`Run::from_json`] and [`account`].
 pub fn account_json(text: &str) -> Result<String, Problems> {
-    account(&Run::from_json(text)?)?.to_json()
+    account_json_with(text, nearest)
+}
+
+/// As [`account_json`], with a reader of decimals of the caller's.
+///
+/// # Errors
+/// As [`account_json`].
+pub fn account_json_with(text: &str, decimal: Decimal) -> Result<String, Problems> {
+    accounted(&document::read(text, decimal)?, decimal)?.to_json()
 }
 
 impl Account {

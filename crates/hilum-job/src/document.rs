@@ -20,9 +20,11 @@ pub use run::{DryReadings, Reading, Readings, Run, RunOrder, SeedReadings, TankR
 
 use alloc::string::String;
 
+use hilum::text::Decimal;
+
 use crate::json::Node;
 use crate::limits::BYTES;
-use crate::problem::{Gathered, Pointer, Problem, Problems};
+use crate::problem::{Gathered, Pointer, Problem, Problems, nearest};
 use crate::read::Read;
 
 impl Job {
@@ -32,7 +34,7 @@ impl Job {
     /// All that is wrong with the form of the document: not JSON, unknown or duplicate fields, wrong kinds.
     /// What is wrong with its quantities is found when it is planned.
     pub fn from_json(text: &str) -> Result<Self, Problems> {
-        document(text)
+        read(text, nearest)
     }
 }
 
@@ -42,19 +44,20 @@ impl Run {
     /// # Errors
     /// As [`Job::from_json`]; what is wrong with its quantities is found when it is accounted for.
     pub fn from_json(text: &str) -> Result<Self, Problems> {
-        document(text)
+        read(text, nearest)
     }
 }
 
 /// Reads a document from JSON text.
-fn document<T: Read>(text: &str) -> Result<T, Problems> {
+pub(crate) fn read<T: Read>(text: &str, decimal: Decimal) -> Result<T, Problems> {
     let whole = |message| Problems::one(Problem { pointer: String::new(), value: None, message });
     if text.len() > BYTES {
         return Err(whole(alloc::format!("has {} bytes; at most {BYTES} (16 MiB) are read", text.len())));
     }
     let node = Node::parse(text.strip_prefix('\u{FEFF}').unwrap_or(text))
         .map_err(|error| whole(alloc::format!("is not JSON that can be read: {error}")))?;
-    let mut gathered = Gathered::default();
-    let read = T::read(&node, &Pointer::Root, &mut gathered);
-    gathered.settle(read)
+    let mut gathered = Gathered::reading(decimal);
+    let mut read = T::blank();
+    read.fill(&node, &Pointer::Root, &mut gathered);
+    gathered.settle(Some(read))
 }

@@ -16,9 +16,9 @@ mod read;
 #[cfg(feature = "schema")]
 pub mod schema;
 
-pub use account::{account, account_json};
+pub use account::{account, account_json, account_json_with};
 pub use document::{Account, Job, Plan, Run};
-pub use plan::{plan, plan_json};
+pub use plan::{plan, plan_json, plan_json_with};
 pub use problem::{Problem, Problems};
 
 /// The version of this library.

@@ -18,6 +18,7 @@ use alloc::vec::Vec;
 use hilum::quantity::{MassPerArea, Measure};
 use hilum::rate::{ActivePerMass, ActivePerSeed, PerMass, PerSeed};
 use hilum::seed::Share;
+use hilum::text::Decimal;
 
 use self::after::Instant;
 use self::ask::optional;
@@ -58,8 +59,8 @@ pub(crate) struct ActiveLimit<'j> {
 
 impl<'j> Model<'j> {
     /// Looks at every field of a job.
-    pub(crate) fn of(job: &'j document::Job) -> Result<Self, Problems> {
-        let mut gathered = Gathered::default();
+    pub(crate) fn of(job: &'j document::Job, decimal: Decimal) -> Result<Self, Problems> {
+        let mut gathered = Gathered::reading(decimal);
         let model = Self::read(job, &mut gathered);
         let model = gathered.settle(model)?;
         work::bounded(&model)?;

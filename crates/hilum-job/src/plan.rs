@@ -31,19 +31,25 @@ pub(crate) use self::living::{LivingFacts, follow, reason};
 use self::pack::{Opened, Size, count};
 use self::recipe::TankWork;
 pub(crate) use self::record::CAUTIONS;
+use hilum::text::Decimal;
+
 use crate::document::{
-    DryOrder, DryTreatment, Finding, Job, OpenedPack, Plan, PlannedDose, PlannedTreatment,
+    self, DryOrder, DryTreatment, Finding, Job, OpenedPack, Plan, PlannedDose, PlannedTreatment,
 };
 use crate::limits::{BATCHES, POURS};
 use crate::model::Model;
-use crate::problem::{Problem, Problems};
+use crate::problem::{Problem, Problems, nearest};
 
 /// Plans a job.
 ///
 /// # Errors
 /// All that is wrong with the job's quantities and references, and limits of size that a plan would pass.
 pub fn plan(job: &Job) -> Result<Plan, Problems> {
-    let model = Model::of(job)?;
+    planned(job, nearest)
+}
+
+fn planned(job: &Job, decimal: Decimal) -> Result<Plan, Problems> {
+    let model = Model::of(job, decimal)?;
     let draft = Draft::of(&model)?;
     let tanks = recipe::tanks(&draft)?;
     let sizes = supply::all_sizes(&draft)?;
@@ -58,7 +64,15 @@ pub fn plan(job: &Job) -> Result<Plan, Problems> {
 /// # Errors
 /// As [`Job::from_json`] and [`plan`].
 pub fn plan_json(text: &str) -> Result<String, Problems> {
-    plan(&Job::from_json(text)?)?.to_json()
+    plan_json_with(text, nearest)
+}
+
+/// As [`plan_json`], with a reader of decimals of the caller's.
+///
+/// # Errors
+/// As [`plan_json`].
+pub fn plan_json_with(text: &str, decimal: Decimal) -> Result<String, Problems> {
+    planned(&document::read(text, decimal)?, decimal)?.to_json()
 }
 
 impl Plan {

@@ -5,6 +5,7 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 use core::fmt::{self, Display, Write};
 
+use hilum::text::Decimal;
 use serde::Serialize;
 
 use crate::limits::PROBLEMS;
@@ -54,6 +55,13 @@ impl Problems {
         self.0.is_empty()
     }
 
+    /// The problems as JSON text: a list of objects with `pointer`, `value` if there is one, and `message`.
+    #[must_use]
+    pub fn to_json(&self) -> String {
+        // Texts in a list are always written.
+        serde_json::to_string(self).unwrap_or_default()
+    }
+
     /// The same problems of a document that stands inside another.
     pub(crate) fn under(mut self, place: &str) -> Self {
         for problem in &mut self.0 {
@@ -74,30 +82,54 @@ impl Problems {
     }
 }
 
-/// Where problems gather while a document is read.
-#[derive(Debug, Default)]
-pub(crate) struct Gathered(Vec<Problem>);
+/// Where problems gather while a document is read, and how its decimals are.
+#[derive(Debug)]
+pub(crate) struct Gathered {
+    problems: Vec<Problem>,
+    pub(crate) decimal: Decimal,
+}
+
+/// For what was read before.
+impl Default for Gathered {
+    fn default() -> Self {
+        Self::reading(|_| None)
+    }
+}
 
 impl Gathered {
     /// Whether as many are known as are reported.
     pub(crate) fn is_full(&self) -> bool {
-        self.0.len() >= PROBLEMS
+        self.problems.len() >= PROBLEMS
+    }
+
+    pub(crate) fn reading(decimal: Decimal) -> Self {
+        Self { problems: Vec::new(), decimal }
     }
 
     /// Notes a problem with the value at a place.
     pub(crate) fn add(&mut self, at: &Pointer<'_>, value: Option<String>, message: impl Into<String>) {
         if !self.is_full() {
-            self.0.push(Problem { pointer: at.to_string(), value, message: message.into() });
+            self.problems.push(Problem { pointer: at.to_string(), value, message: message.into() });
         }
+    }
+
+    /// Notes that there is nothing where something must be, and what could be there.
+    pub(crate) fn missing(&mut self, at: &Pointer<'_>, give: &str) {
+        self.add(at, None, alloc::format!("missing. Give {give}"));
     }
 
     /// What was read, if nothing is wrong with it.
     pub(crate) fn settle<T>(self, read: Option<T>) -> Result<T, Problems> {
         match read {
-            Some(read) if self.0.is_empty() => Ok(read),
-            _ => Err(Problems(self.0)),
+            Some(read) if self.problems.is_empty() => Ok(read),
+            _ => Err(Problems(self.problems)),
         }
     }
+}
+
+/// The nearest double, by core's reader.
+pub(crate) fn nearest(digits: &str) -> Option<f64> {
+    digits.parse().ok()
 }
 
 /// A place in a document.

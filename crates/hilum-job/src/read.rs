@@ -8,62 +8,108 @@ use crate::json::Node;
 use crate::limits::{ENTRIES, TEXT};
 use crate::problem::{Gathered, Pointer, quoted};
 
-/// Read from a value of a document. `None` when it cannot be: a problem is then noted.
+/// Filled in from a value of a document: problems are noted, and whoever gathers them throws away what was
+/// read. Filling in place, field by field, is a third of the size of reading and putting together.
 pub(crate) trait Read: Sized {
     /// How many of these a list may hold.
     const MOST: usize = ENTRIES;
-    fn read(node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Self>;
+    /// Before it is filled in.
+    fn blank() -> Self;
+    fn fill(&mut self, node: &Node, at: &Pointer<'_>, gathered: &mut Gathered);
 }
 
-/// Read from a field that may be absent.
-pub(crate) trait ReadField: Sized {
-    fn read_field(node: Option<&Node>, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Self>;
+/// The fields of an object, to be taken in their order.
+pub(crate) struct Fields<'a, 'n> {
+    names: &'static [&'static str],
+    found: Vec<Option<&'n Node>>,
+    next: usize,
+    at: &'a Pointer<'a>,
+    gathered: &'a mut Gathered,
 }
 
-impl<T: Read> ReadField for Option<T> {
-    fn read_field(node: Option<&Node>, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Self> {
-        match node {
-            None | Some(Node::Null) => Some(None),
-            Some(node) => T::read(node, at, gathered).map(Some),
+impl<'a, 'n> Fields<'a, 'n> {
+    /// Each at most once, and none that is unknown.
+    #[inline(never)]
+    pub(crate) fn of(
+        node: &'n Node,
+        names: &'static [&'static str],
+        at: &'a Pointer<'a>,
+        gathered: &'a mut Gathered,
+    ) -> Option<Self> {
+        let Node::Object(members) = node else {
+            refuse(node, "an object", at, gathered);
+            return None;
+        };
+        let mut found = alloc::vec![None; names.len()];
+        for (name, value) in members {
+            // Nothing more would be told, and to guess what millions of names may have meant takes its time.
+            if gathered.is_full() {
+                break;
+            }
+            match names.iter().zip(found.iter_mut()).find(|(known, _)| *known == name) {
+                Some((_, slot @ None)) => *slot = Some(value),
+                Some(_) => gathered.add(&at.field(name), None, "stands here twice; keep one of them"),
+                None => gathered.add(&at.field(name), None, unknown("field", name, names)),
+            }
+        }
+        Some(Self { names, found, next: 0, at, gathered })
+    }
+
+    /// The next field's name and value.
+    #[inline(never)]
+    fn next(&mut self) -> (&'static str, Option<&'n Node>) {
+        let at = self.next;
+        self.next = at.saturating_add(1);
+        let node = self.found.get(at).copied().flatten();
+        (self.names.get(at).copied().unwrap_or(""), node.filter(|node| **node != Node::Null))
+    }
+
+    #[inline(never)]
+    pub(crate) fn required<T: Read>(&mut self, field: &mut T) {
+        match self.next() {
+            (name, Some(node)) => field.fill(node, &self.at.field(name), self.gathered),
+            (name, None) => self.gathered.missing(&self.at.field(name), example(name)),
+        }
+    }
+
+    #[inline(never)]
+    pub(crate) fn optional<T: Read>(&mut self, field: &mut Option<T>) {
+        if let (name, Some(node)) = self.next() {
+            field.insert(T::blank()).fill(node, &self.at.field(name), self.gathered);
         }
     }
 }
 
-/// A required field.
-pub(crate) fn required<T: Read>(node: Option<&Node>, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<T> {
-    match node {
-        None | Some(Node::Null) => {
-            gathered.add(at, None, "is required, but is missing");
-            None
-        }
-        Some(node) => T::read(node, at, gathered),
+/// How a required field may look.
+fn example(name: &str) -> &'static str {
+    match name {
+        "orders" | "treatments" => "a list",
+        "order" => "its number, \"1041\"",
+        "lot" => "\"TB-114\"",
+        "amount" => "\"30000 lb\"",
+        "size" => "\"2850 seeds/lb\"",
+        "holds" => "\"40 units\"",
+        "active" => "the common name of the substance",
+        "per_seed" => "\"0.03 mg/seed\"",
+        "product" | "living" => "the name of the product",
+        "rate" => "\"2.5 fl oz/cwt\"",
+        "content" => "\"480 g/L\"",
+        "titre" => "\"1e10 CFU/mL\"",
+        "model" => "\"log_linear\"",
+        "pack" | "part" | "tank" => "its name",
+        "fill" | "capacity" => "\"30 gal\"",
+        "setting" | "value" => "a number",
+        "flow" => "\"40 fl oz/min\"",
+        "from" | "to" => "\"2027-04-12T07:30:00-05:00\"",
+        "for" => "\"20 d\"",
+        "at" => "\"45 degF\"",
+        "job" => "the job that was run",
+        "seed" => "{\"mass\": \"30000 lb\"}",
+        "start" | "end" | "reading" => "what the gauge shows, \"12.4 gal\"",
+        "resolution" => "the gauge's smallest step, \"0.1 gal\"",
+        "unit" => "\"fl oz/cwt\"",
+        _ => "a value",
     }
-}
-
-/// The fields of an object: each at most once, and none that is unknown.
-pub(crate) fn fields<'n, const N: usize>(
-    node: &'n Node,
-    names: [&'static str; N],
-    at: &Pointer<'_>,
-    gathered: &mut Gathered,
-) -> Option<[Option<&'n Node>; N]> {
-    let Node::Object(members) = node else {
-        refuse(node, "an object", at, gathered);
-        return None;
-    };
-    let mut found = [None; N];
-    for (name, value) in members {
-        // Nothing more would be told, and to guess what millions of names may have meant takes its time.
-        if gathered.is_full() {
-            break;
-        }
-        match names.iter().zip(found.iter_mut()).find(|(known, _)| *known == name) {
-            Some((_, slot @ None)) => *slot = Some(value),
-            Some(_) => gathered.add(&at.field(name), None, "stands here twice; keep one of them"),
-            None => gathered.add(&at.field(name), None, unknown("field", name, &names)),
-        }
-    }
-    Some(found)
 }
 
 /// "is an unknown field; did you mean …?"
@@ -90,66 +136,75 @@ fn shown(node: &Node) -> Option<String> {
 }
 
 impl Read for String {
-    fn read(node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Self> {
-        let Node::Text(text) = node else {
-            refuse(node, "a text", at, gathered);
-            return None;
-        };
+    fn blank() -> Self {
+        Self::new()
+    }
+    fn fill(&mut self, node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) {
+        let Node::Text(text) = node else { return refuse(node, "a text", at, gathered) };
         // A byte is a character at most.
         let length = if text.len() > TEXT { text.chars().count() } else { 0 };
         if length > TEXT {
-            gathered.add(at, shown(node), format!("has {length} characters; at most {TEXT} are read"));
-            return None;
+            return gathered.add(at, shown(node), format!("has {length} characters; at most {TEXT} are read"));
         }
-        Some(text.clone())
+        self.clone_from(text);
     }
 }
 
 impl Read for bool {
-    fn read(node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Self> {
-        if let Node::Bool(value) = node {
-            return Some(*value);
+    fn blank() -> Self {
+        false
+    }
+    fn fill(&mut self, node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) {
+        match node {
+            Node::Bool(value) => *self = *value,
+            _ => refuse(node, "true or false", at, gathered),
         }
-        refuse(node, "true or false", at, gathered);
-        None
     }
 }
 
 impl Read for f64 {
-    fn read(node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Self> {
-        if let Node::Number(value) = node {
-            return Some(*value);
+    fn blank() -> Self {
+        0.0
+    }
+    fn fill(&mut self, node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) {
+        match node {
+            Node::Number(value) => *self = *value,
+            _ => refuse(node, "a number", at, gathered),
         }
-        refuse(node, "a number", at, gathered);
-        None
     }
 }
 
 impl Read for u32 {
-    fn read(node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Self> {
-        let value = f64::read(node, at, gathered)?;
-        let Some(count) = hilum::math::to_i32(value).and_then(|whole| Self::try_from(whole).ok()) else {
-            gathered.add(at, shown(node), format!("must be a whole number from 0 to {}", i32::MAX));
-            return None;
-        };
-        Some(count)
+    fn blank() -> Self {
+        0
+    }
+    fn fill(&mut self, node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) {
+        let Node::Number(value) = node else { return refuse(node, "a number", at, gathered) };
+        match hilum::math::to_i32(*value).and_then(|whole| Self::try_from(whole).ok()) {
+            Some(count) => *self = count,
+            None => gathered.add(at, shown(node), format!("must be a whole number from 0 to {}", i32::MAX)),
+        }
     }
 }
 
 impl<T: Read> Read for Vec<T> {
-    fn read(node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Self> {
-        let Node::List(items) = node else {
-            refuse(node, "a list", at, gathered);
-            return None;
-        };
+    fn blank() -> Self {
+        Self::new()
+    }
+    fn fill(&mut self, node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) {
+        let Node::List(items) = node else { return refuse(node, "a list", at, gathered) };
         if items.len() > T::MOST {
-            gathered.add(at, None, format!("has {} entries; at most {} are read", items.len(), T::MOST));
-            return None;
+            return gathered.add(
+                at,
+                None,
+                format!("has {} entries; at most {} are read", items.len(), T::MOST),
+            );
         }
-        // Every item is read, so that every problem is found.
-        let read: Vec<Option<T>> =
-            items.iter().enumerate().map(|(i, item)| T::read(item, &at.item(i), gathered)).collect();
-        read.into_iter().collect()
+        for (i, item) in items.iter().enumerate() {
+            let mut blank = T::blank();
+            blank.fill(item, &at.item(i), gathered);
+            self.push(blank);
+        }
     }
 }
 
@@ -172,53 +227,70 @@ macro_rules! document {
 
         impl crate::read::Read for $name {
             $(const MOST: usize = $most;)?
-            fn read(
+            fn blank() -> Self {
+                Self { $($field: document!(@blank $kind $type)),+ }
+            }
+            fn fill(
+                &mut self,
                 node: &crate::json::Node,
                 at: &crate::problem::Pointer<'_>,
                 gathered: &mut crate::problem::Gathered,
-            ) -> Option<Self> {
-                let [$($field),+] = crate::read::fields(
-                    node,
-                    [$(crate::read::plain_name(stringify!($field))),+],
-                    at,
-                    gathered,
-                )?;
-                $(let $field = document!(
-                    @read $kind $field, &at.field(crate::read::plain_name(stringify!($field))), gathered
-                );)+
-                Some(Self { $($field: $field?),+ })
+            ) {
+                const NAMES: &[&str] = &[$(crate::read::plain_name(stringify!($field))),+];
+                if let Some(mut fields) = crate::read::Fields::of(node, NAMES, at, gathered) {
+                    $(fields.$kind(&mut self.$field);)+
+                }
             }
         }
     };
     (@type required $type:ty) => { $type };
     (@type optional $type:ty) => { Option<$type> };
-    (@read required $node:expr, $at:expr, $gathered:expr) => { crate::read::required($node, $at, $gathered) };
-    (@read optional $node:expr, $at:expr, $gathered:expr) => { crate::read::ReadField::read_field($node, $at, $gathered) };
+    (@blank required $type:ty) => { <$type as crate::read::Read>::blank() };
+    (@blank optional $type:ty) => { None };
 }
 pub(crate) use document;
 
+/// Which of the words this is.
+pub(crate) fn word(node: &Node, words: &[&str], at: &Pointer<'_>, gathered: &mut Gathered) -> Option<usize> {
+    let Node::Text(text) = node else {
+        refuse(node, "a text", at, gathered);
+        return None;
+    };
+    let found = words.iter().position(|word| word == text);
+    if found.is_none() {
+        gathered.add(at, Some(quoted(text)), unknown("word", text, words));
+    }
+    found
+}
+
 /// A word from a fixed list.
 macro_rules! words {
-    ($(#[$doc:meta])* pub enum $name:ident { $($(#[$variant_doc:meta])* $variant:ident = $word:literal,)+ }) => {
+    ($(#[$doc:meta])* pub enum $name:ident {
+        $(#[$first_doc:meta])* $first:ident = $first_word:literal,
+        $($(#[$variant_doc:meta])* $variant:ident = $word:literal,)*
+    }) => {
         $(#[$doc])*
         #[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
         #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-        pub enum $name { $($(#[$variant_doc])* #[serde(rename = $word)] $variant,)+ }
+        pub enum $name {
+            $(#[$first_doc])* #[serde(rename = $first_word)] $first,
+            $($(#[$variant_doc])* #[serde(rename = $word)] $variant,)*
+        }
 
         impl crate::read::Read for $name {
-            fn read(
+            fn blank() -> Self {
+                Self::$first
+            }
+            fn fill(
+                &mut self,
                 node: &crate::json::Node,
                 at: &crate::problem::Pointer<'_>,
                 gathered: &mut crate::problem::Gathered,
-            ) -> Option<Self> {
-                let word = alloc::string::String::read(node, at, gathered)?;
-                match word.as_str() {
-                    $($word => Some(Self::$variant),)+
-                    _ => {
-                        let value = Some(crate::problem::quoted(&word));
-                        gathered.add(at, value, crate::read::unknown("word", &word, &[$($word),+]));
-                        None
-                    }
+            ) {
+                const WORDS: &[&str] = &[$first_word $(, $word)*];
+                const ALL: &[$name] = &[$name::$first $(, $name::$variant)*];
+                if let Some(word) = crate::read::word(node, WORDS, at, gathered).and_then(|at| ALL.get(at)) {
+                    *self = *word;
                 }
             }
         }

@@ -317,20 +317,52 @@ pub enum Argument {
 ///
 /// # Errors
 /// Which of that it is not, with the value.
+#[inline]
 pub fn positive(argument: Argument, value: f64) -> Result<f64, Error> {
-    if is_positive(value) { Ok(value) } else { Err(not_positive(argument, value)) }
+    if is_positive(value) { Ok(value) } else { Err(refused(argument, value)) }
 }
 
-/// Doubles from 0 on are ordered as their bits are, and the bits of all others lie above: no comparison of
-/// doubles, which a microcontroller does in software.
+/// A number that may be 0.
+///
+/// # Errors
+/// Which of that it is not, with the value.
+#[inline]
+pub fn not_negative(argument: Argument, value: f64) -> Result<f64, Error> {
+    if value == 0.0 {
+        // Also for -0.0, so that no sign survives.
+        Ok(0.0)
+    } else if is_positive(value) {
+        Ok(value)
+    } else {
+        Err(refused_but_0(argument, value))
+    }
+}
+
+/// A share, 0 to 1.
+///
+/// # Errors
+/// Which of that it is not, with the value.
+#[inline]
+pub fn share(argument: Argument, value: f64) -> Result<f64, Error> {
+    if (0.0..=1.0).contains(&value) {
+        not_negative(argument, value)
+    } else {
+        Err(refused_share(argument, value))
+    }
+}
+
+// Doubles from 0 on are ordered as their bits are, and the bits of all others lie above: no comparison of doubles, which
+// a microcontroller does in software. Many callers ask and few refuse: the question is one comparison, the answer a call. In a browser every byte
+// is paid for by its visitors, so there the question is a call, too.
+#[cfg_attr(target_arch = "wasm32", inline(never))]
+#[cfg_attr(not(target_arch = "wasm32"), inline)]
 fn is_positive(value: f64) -> bool {
     (SMALLEST.to_bits()..=LARGEST.to_bits()).contains(&value.to_bits())
 }
 
-/// Why a number is not positive.
 #[cold]
 #[inline(never)]
-fn not_positive(argument: Argument, value: f64) -> Error {
+fn refused(argument: Argument, value: f64) -> Error {
     if !value.is_finite() {
         Error::NotFinite { argument, value }
     } else if value <= 0.0 {
@@ -340,32 +372,23 @@ fn not_positive(argument: Argument, value: f64) -> Error {
     }
 }
 
-/// A number that may be 0.
-///
-/// # Errors
-/// Which of that it is not, with the value.
-pub fn not_negative(argument: Argument, value: f64) -> Result<f64, Error> {
-    if value == 0.0 {
-        // Also for -0.0, so that no sign survives.
-        Ok(0.0)
-    } else if value < 0.0 && value.is_finite() {
-        Err(Error::Negative { argument, value })
+#[cold]
+#[inline(never)]
+fn refused_but_0(argument: Argument, value: f64) -> Error {
+    if value < 0.0 && value.is_finite() {
+        Error::Negative { argument, value }
     } else {
-        positive(argument, value)
+        refused(argument, value)
     }
 }
 
-/// A share, 0 to 1.
-///
-/// # Errors
-/// Which of that it is not, with the value.
-pub fn share(argument: Argument, value: f64) -> Result<f64, Error> {
-    if (0.0..=1.0).contains(&value) {
-        not_negative(argument, value)
-    } else if value.is_finite() {
-        Err(Error::NotAShare { argument, value })
+#[cold]
+#[inline(never)]
+fn refused_share(argument: Argument, value: f64) -> Error {
+    if value.is_finite() {
+        Error::NotAShare { argument, value }
     } else {
-        Err(Error::NotFinite { argument, value })
+        Error::NotFinite { argument, value }
     }
 }
 

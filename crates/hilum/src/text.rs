@@ -133,13 +133,13 @@ impl Written {
     pub fn read_with(text: &str, decimal: Decimal) -> Result<Self, TextError> {
         let text = text.trim();
         let (number, rest) = number::split(text, decimal)?;
-        let unit = match rest.trim_start() {
+        let unit = match rest.trim() {
             "" => return Err(TextError::NoUnit),
-            unit if unit.len() < rest.len() || unit.starts_with(['%', '°']) => unit,
+            unit if unit.len() < rest.len() || unit.starts_with('%') || unit.starts_with('°') => unit,
             _ => return Err(TextError::NoSpace),
         };
         // A unit may begin with a digit too: UCUM's international acre is 43560.[sft_i].
-        let grouped = unit.starts_with(|c: char| c.is_ascii_digit());
+        let grouped = unit.as_bytes().first().is_some_and(u8::is_ascii_digit);
         let unit = Compound::read_with(unit, decimal)
             .map_err(|error| if grouped { TextError::SpaceInNumber } else { error })?;
         Ok(Self { number, unit })
@@ -177,13 +177,13 @@ impl Compound {
     /// As [`Compound::read`].
     pub fn read_with(text: &str, decimal: Decimal) -> Result<Self, TextError> {
         let text = text.trim();
-        let Some((above, below)) = text.split_once('/') else {
+        let Some((above, below)) = cut(text, b'/') else {
             return Ok(Self { above: words::atom(text)?, below: None });
         };
-        if below.contains('/') {
+        if cut(below, b'/').is_some() {
             return Err(TextError::TwoLines);
         }
-        let above = words::atom(above.trim_end())?;
+        let above = words::atom(above.trim())?;
         Ok(Self { above, below: Some(below_the_line(below.trim(), decimal)?) })
     }
 
@@ -240,11 +240,17 @@ impl Scale {
     }
 }
 
+/// What stands before and behind the first of an ASCII character.
+fn cut(text: &str, at: u8) -> Option<(&str, &str)> {
+    let before = text.bytes().position(|byte| byte == at)?;
+    Some((text.get(..before)?, text.get(before.saturating_add(1)..)?))
+}
+
 /// `cwt`, `100 kg`, `(100.kg)`.
 fn below_the_line(text: &str, decimal: Decimal) -> Result<(f64, Atom), TextError> {
     if let Some(inner) = text.strip_prefix('(') {
         let inner = inner.strip_suffix(')').ok_or(TextError::Form)?;
-        let (count, unit) = inner.split_once('.').ok_or(TextError::Form)?;
+        let (count, unit) = cut(inner, b'.').ok_or(TextError::Form)?;
         let (count, rest) = number::split(count, decimal)?;
         return if rest.is_empty() {
             Ok((number::below_line(count)?, words::atom(unit)?))
@@ -252,11 +258,11 @@ fn below_the_line(text: &str, decimal: Decimal) -> Result<(f64, Atom), TextError
             Err(TextError::Form)
         };
     }
-    if !text.starts_with(|c: char| c.is_ascii_digit() || c == '-') {
+    if !matches!(text.as_bytes().first(), Some(b'0'..=b'9' | b'-')) {
         return Ok((1.0, words::atom(text)?));
     }
     let (count, rest) = number::split(text, decimal)?;
-    match rest.trim_start() {
+    match rest.trim() {
         "" => Err(TextError::NoUnit),
         unit if unit.len() < rest.len() => Ok((number::below_line(count)?, words::atom(unit)?)),
         _ => Err(TextError::NoSpace),

@@ -1,4 +1,4 @@
-// node build/build.mjs FOLDER: from the folder with describe.json and, for each entry, the glue's files, to dist/.
+// node build/build.mjs FOLDER: from the folder with describe.json and the wasm of each entry, to dist/.
 import { execFileSync } from "node:child_process";
 import { copyFileSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { build } from "esbuild";
@@ -10,15 +10,22 @@ if (!work) throw new Error("Usage: node build/build.mjs FOLDER; `cargo xtask was
 
 const root = new URL("..", import.meta.url).pathname;
 process.chdir(root);
-for (const entry of ["text", "numbers", "job"]) {
-  shrink(`${work}/${entry}/${entry}_bg.wasm`, `${work}/${entry}/${entry}.wasm`);
+for (const entry of ["text", "numbers", "shed", "job"]) {
+  shrink(`${work}/${entry}.wasm`, `${work}/${entry}.small.wasm`);
 }
 copyFileSync("../../../LICENSE", "LICENSE");
 const schemas = await generate(work, "generated");
 
 rmSync("dist", { recursive: true, force: true });
 await build({
-  entryPoints: ["src/hilum.ts", "src/numbers.ts", "src/job.ts"],
+  entryPoints: ["src/hilum.ts", "src/numbers.ts", "src/shed.ts", "src/job.ts"],
+  // The shed reads its quantities by the calculators, which a page may have already.
+  plugins: [
+    {
+      name: "beside",
+      setup: ({ onResolve }) => onResolve({ filter: /^\.\.?\/hilum\.js$/ }, () => ({ path: "./hilum.js", external: true })),
+    },
+  ],
   bundle: true,
   minify: true,
   format: "esm",

@@ -1,5 +1,5 @@
 // From what `describe` prints and what `glue` writes: everything under generated/.
-import { copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { compile } from "json-schema-to-typescript";
 import { carry } from "./carry.mjs";
 
@@ -85,6 +85,7 @@ function wordsOf(described) {
   const table = (name, about, entries) =>
     `/** ${about} */\nexport const ${name}: Record<string, string> = ${JSON.stringify(entries)};\n`;
   return (
+    `/** The version of the library. */\nexport const version = ${JSON.stringify(described.version)};\n` +
     table("codes", "What is wrong, by the number that the wasm gives.", described.codes) +
     table("dimensions", "What is measured, by its powers of the base quantities.", described.dimensions)
   );
@@ -111,10 +112,8 @@ export async function generate(work, into) {
   writeFileSync(`${into}/positions.ts`, positions(described));
   writeFileSync(`${into}/words.ts`, wordsOf(described));
   writeFileSync(`${into}/documents.ts`, await documents(described.schemas));
-  for (const entry of ["text", "numbers", "job"]) {
-    copyFileSync(`${work}/${entry}/${entry}.js`, `${into}/${entry}.js`);
-    copyFileSync(`${work}/${entry}/${entry}.d.ts`, `${into}/${entry}.d.ts`);
-    writeFileSync(`${into}/${entry}_wasm.js`, carry(readFileSync(`${work}/${entry}/${entry}.wasm`)));
+  for (const entry of ["text", "numbers", "shed", "job"]) {
+    writeFileSync(`${into}/${entry}_wasm.js`, carry(readFileSync(`${work}/${entry}.small.wasm`)));
     writeFileSync(`${into}/${entry}_wasm.d.ts`, "declare const carried: string;\nexport default carried;\n");
   }
   return described.schemas;

@@ -9,7 +9,7 @@ let isOver = false;
 for (const [entry, { most, wasm }] of Object.entries(budget)) {
   const path = `dist/${entry}.js`;
   const size = gzip(path);
-  const inner = `${process.argv[2]}/${wasm}/${wasm}.wasm`;
+  const inner = `${process.argv[2]}/${wasm}.small.wasm`;
   const parts = existsSync(inner) ? `, of which ${kB(gzip(inner))} wasm before it is made text` : "";
   console.log(`${path}: ${kB(readFileSync(path).length)}, ${kB(size)} gzip of at most ${kB(most)}${parts}`);
   isOver ||= size > most;

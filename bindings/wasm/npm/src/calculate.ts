@@ -1,8 +1,6 @@
-import { initSync, calculate as run, suggest } from "../generated/text.js";
-import carried from "../generated/text_wasm.js";
-import { bytes } from "./bytes.js";
 import { HilumError, refused, shown } from "./error.js";
 import type { Amount, Column, Options, Quantity } from "./quantity.js";
+import { calculate as run, suggest, type Input } from "./text.js";
 
 /** Inputs of which some may be columns: one number for each row. */
 export type Columns<Inputs> = Inputs extends unknown
@@ -17,8 +15,6 @@ export interface Calculator<Inputs, Result> {
 }
 
 type Way = { number: number; names: string[]; plain: boolean[] };
-
-let isReady = false;
 
 /**
  * A calculator. `ways` are `number input input…` for each way to call it, a plain number with `#`; `metric` and
@@ -52,13 +48,13 @@ export function calculator<Inputs, Result>(ways: string, metric = "", us = metri
 
 /** The units that the result may have, a line each. */
 function wanted(options: unknown, metric: string, us: string): string {
-  if (options === undefined) return metric;
+  if (options === undefined) return metric || "1";
   const { unit, units } = fields("options", options, ["unit", "units"]);
   if (unit !== undefined && typeof unit !== "string") throw wrong("options.unit", unit, "must be a unit as text");
   if (units !== undefined && units !== "metric" && units !== "us") {
     throw wrong("options.units", units, 'must be "metric" or "us"');
   }
-  return unit ?? (units === "us" ? us : metric);
+  return unit ?? ((units === "us" ? us : metric) || "1");
 }
 
 /** An object's fields, if it has no others. */
@@ -95,7 +91,7 @@ function chosen(ways: Way[], inputs: unknown): Way {
   const nearest = [...ways].sort((a, b) => fits(b) - fits(a) || a.names.length - b.names.length)[0] as Way;
   const missing = nearest.names.find((name) => !given.includes(name));
   if (missing !== undefined) {
-    throw new HilumError("missing", missing, undefined, `${missing}: is missing; give ${nearest.names.join(", ")}.`);
+    throw new HilumError("missing", missing, undefined, `${missing}: missing. Give ${nearest.names.join(" and ")}.`);
   }
   const extra = given.find((name) => !nearest.names.includes(name)) ?? "";
   throw new HilumError(
@@ -107,59 +103,43 @@ function chosen(ways: Way[], inputs: unknown): Way {
 }
 
 function calculated(way: Way, inputs: Record<string, unknown>, units: string, areColumns: boolean) {
-  const lines: string[] = [];
-  const cells: ArrayLike<number>[] = [];
   let rows: number | undefined;
-  let columns = 0;
-  way.names.forEach((name, at) => {
-    const { line, own, isColumn } = written(name, inputs[name], way.plain[at] === true, areColumns);
-    lines.push(line);
-    if (own !== undefined) cells.push(own);
-    if (!isColumn || own === undefined) return;
-    if (rows !== undefined && rows !== own.length) {
-      throw wrong(name, inputs[name], `has ${own.length} rows, but the columns before it have ${rows}`);
+  const all = way.names.map((name, at) => {
+    const input = written(name, inputs[name], way.plain[at] === true, areColumns);
+    const length = input.isColumn ? input.numbers?.length : rows;
+    if (rows !== undefined && rows !== length) {
+      throw wrong(name, inputs[name], `has ${length} rows, but the columns before it have ${rows}`);
     }
-    rows = own.length;
-    columns |= 1 << at;
+    rows = length;
+    return input;
   });
-  const said = bound(way, lines, joined(cells), rows ?? 1, columns, units);
-  if (said[0] === 0) return { values: said.subarray(2), unit: said[1] ?? 0 };
-  const field = way.names[said[1] ?? -1];
-  throw field === undefined
-    ? refused(said, "unit", units.split("\n")[0], suggest, false)
-    : refused(said, field, inputs[field], suggest, columns !== 0);
-}
-
-function bound(way: Way, lines: string[], cells: Float64Array, rows: number, columns: number, units: string) {
-  if (!isReady) {
-    initSync({ module: bytes(carried) });
-    isReady = true;
-  }
   const at = (name: string) => way.names.indexOf(name) >>> 0;
-  return run(way.number, lines.join("\n"), cells, rows, columns, units, at("unit"), at("bushel"));
-}
-
-function joined(parts: ArrayLike<number>[]): Float64Array {
-  const all = new Float64Array(parts.reduce((length, part) => length + part.length, 0));
-  let at = 0;
-  for (const part of parts) {
-    all.set(part, at);
-    at += part.length;
+  let said: number[] | undefined;
+  // The first unit that can measure the result is taken.
+  for (const [unit, wanted] of units.split("\n").entries()) {
+    const { refused, values } = run(way.number, all, rows ?? 1, wanted, at("unit"), at("bushel"));
+    if (!refused) return { values, unit };
+    said ??= refused;
+    if (refused[1] !== RESULT) break;
   }
-  return all;
+  const [, place = -1] = said ?? [];
+  const field = way.names[place];
+  throw field === undefined
+    ? refused(said ?? [], "unit", units.split("\n")[0], suggest, false)
+    : refused(said ?? [], field, inputs[field], suggest, rows !== undefined);
 }
 
-type Written = { line: string; own?: ArrayLike<number>; isColumn?: boolean };
+/** The field of a refusal that is about the result's unit. */
+const RESULT = 99;
 
-/** An input as the wasm reads it: a text, or `#` and a unit with the numbers beside it. */
-function written(name: string, value: unknown, isPlain: boolean, areColumns: boolean): Written {
+/** An input as the wasm reads it. */
+function written(name: string, value: unknown, isPlain: boolean, areColumns: boolean): Input {
   if (isPlain) {
-    if (typeof value === "number") return { line: "#", own: [value] };
-    if (areColumns && value instanceof Float64Array) return { line: "#", own: value, isColumn: true };
+    if (typeof value === "number") return { text: "", numbers: [value] };
+    if (areColumns && value instanceof Float64Array) return { text: "", numbers: value, isColumn: true };
     throw wrong(name, value, areColumns ? "must be a number or a Float64Array" : "must be a number");
   }
-  // A line break is a space like others; a leading # is no number, and is told so.
-  if (typeof value === "string") return { line: ` ${value.replaceAll("\n", " ")}` };
+  if (typeof value === "string") return { text: value };
   const isColumn = areColumns && typeof value === "object" && value !== null && "values" in value;
   const own = isColumn ? "values" : "value";
   if (typeof value !== "object" || value === null || Array.isArray(value)) {
@@ -167,9 +147,10 @@ function written(name: string, value: unknown, isPlain: boolean, areColumns: boo
   }
   const { [own]: numbers, unit } = fields(name, value, [own, "unit"]);
   if (typeof unit !== "string") throw wrong(`${name}.unit`, unit, "must be a unit as text");
-  const line = `#${unit.replaceAll("\n", " ").trim() || " "}`;
-  if (isColumn && numbers instanceof Float64Array) return { line, own: numbers, isColumn };
-  if (!isColumn && typeof numbers === "number") return { line, own: [numbers] };
+  // Without a unit, the numbers would be plain.
+  const text = unit || " ";
+  if (isColumn && numbers instanceof Float64Array) return { text, numbers, isColumn };
+  if (!isColumn && typeof numbers === "number") return { text, numbers: [numbers] };
   throw wrong(`${name}.${own}`, numbers, isColumn ? "must be a Float64Array" : "must be a number");
 }
 

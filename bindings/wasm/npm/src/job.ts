@@ -3,61 +3,74 @@
  *
  * @packageDocumentation
  */
-import { account as accounted, initSync, plan as planned, version as told } from "../generated/job.js";
 import carried from "../generated/job_wasm.js";
+import { version as told } from "../generated/words.js";
 import type { Account, Job, Plan, Run } from "../generated/documents.js";
-import { bytes } from "./bytes.js";
 import { HilumError, type Problem } from "./error.js";
 import { json } from "./json.js";
+import { instance, text as decoded } from "./wasm.js";
 
 export { HilumError, type Problem } from "./error.js";
 export { format, type Format } from "./quantity.js";
 export type * from "../generated/documents.js";
 
-let isReady = false;
+interface Exports {
+  memory: WebAssembly.Memory;
+  room(length: number): number;
+  plan(at: number, length: number): number;
+  account(at: number, length: number): number;
+  release(made: number): void;
+}
 
-function ready(): void {
-  if (isReady) return;
-  initSync({ module: bytes(carried) });
-  isReady = true;
+let wasm: Exports | undefined;
+
+/** What the wasm makes of a text. */
+function made(call: "plan" | "account", text: string): string {
+  wasm ??= instance<Exports>(carried);
+  const given = new TextEncoder().encode(text);
+  const at = wasm.room(given.length);
+  new Uint8Array(wasm.memory.buffer, at).set(given);
+  const told = wasm[call](at, given.length);
+  const [start, length] = new Uint32Array(wasm.memory.buffer, told, 2);
+  const written = decoded(wasm, start ?? 0, length ?? 0);
+  wasm.release(told);
+  return written;
 }
 
 /** The plan of a job, both as JSON text: the very bytes that Rust writes. */
 export function planText(job: string): string {
   if (typeof job !== "string") throw whole("wrong_type", job, "must be JSON text");
-  return document(planned, job);
+  return document("plan", job);
 }
 
 /** The plan of a job. */
 export function plan(job: Job): Plan {
-  return JSON.parse(document(planned, json(job))) as Plan;
+  return JSON.parse(document("plan", json(job))) as Plan;
 }
 
 /** The account of a run, both as JSON text: the very bytes that Rust writes. */
 export function accountText(run: string): string {
   if (typeof run !== "string") throw whole("wrong_type", run, "must be JSON text");
-  return document(accounted, run);
+  return document("account", run);
 }
 
 /** The account of a run: what was really applied. */
 export function account(run: Run): Account {
-  return JSON.parse(document(accounted, json(run))) as Account;
+  return JSON.parse(document("account", json(run))) as Account;
 }
 
 /** The version of the library. */
 export function version(): string {
-  ready();
-  return told();
+  return told;
 }
 
 /** A document is an object; a list is a list of problems. */
-function document(make: (text: string) => string, text: string): string {
-  ready();
+function document(call: "plan" | "account", text: string): string {
   // What is no Unicode would be changed on its way, so it is refused before.
   if (!text.isWellFormed()) throw whole("invalid_document", text, "holds half of a surrogate pair");
-  const made = make(text);
-  if (made.startsWith("{")) return made;
-  const problems = JSON.parse(made) as Problem[];
+  const document = made(call, text);
+  if (document.startsWith("{")) return document;
+  const problems = JSON.parse(document) as Problem[];
   const { pointer = "", value, message = "" } = problems[0] ?? {};
   const place = [pointer || "the document", value === undefined ? message : `${value} ${message}`];
   throw new HilumError("invalid_document", pointer, value, place.join(": "), { problems });

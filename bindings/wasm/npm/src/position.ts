@@ -1,7 +1,6 @@
-import { initSync, once, why } from "../generated/numbers.js";
 import carried from "../generated/numbers_wasm.js";
 import { codes } from "../generated/words.js";
-import { bytes } from "./bytes.js";
+import { instance } from "./wasm.js";
 
 /** Why a number was refused. */
 export class NumberError extends Error {
@@ -23,7 +22,14 @@ export class NumberError extends Error {
 
 type Seven = [number, number, number, number, number, number, number];
 
-let isReady = false;
+interface Exports {
+  memory: WebAssembly.Memory;
+  once(number: number, ...inputs: Seven): number;
+  why(number: number, what: number, ...inputs: Seven): number;
+}
+
+let wasm: Exports | undefined;
+const ready = (): Exports => (wasm ??= instance<Exports>(carried));
 
 /** A calculation on numbers: `number` of the table, and the names of its arguments. */
 export function position<Call extends (...numbers: number[]) => number>(
@@ -31,21 +37,28 @@ export function position<Call extends (...numbers: number[]) => number>(
   names: string,
 ): Call & { each(...inputs: (number | Float64Array)[]): Float64Array } {
   const fields = names.split(" ");
-  const result = (numbers: ArrayLike<unknown>): number => {
-    if (!isReady) {
-      initSync({ module: bytes(carried) });
-      isReady = true;
-    }
-    if (numbers.length !== fields.length) throw new NumberError("missing", fields[numbers.length] ?? "", undefined);
-    for (let at = 0; at < fields.length; at++) {
-      if (typeof numbers[at] !== "number") throw new NumberError("wrong_type", fields[at] as string, numbers[at]);
-    }
-    const [a, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0] = numbers as unknown as Seven;
-    const value = once(number, a, b, c, d, e, f, g);
-    if (!Number.isNaN(value)) return value;
-    const field = why(number, 1, a, b, c, d, e, f, g);
-    throw new NumberError(codes[why(number, 0, a, b, c, d, e, f, g)] ?? "other", fields[field] ?? "", numbers[field]);
+  const count = fields.length;
+  const refused = (numbers: ArrayLike<unknown>): NumberError => {
+    if (numbers.length !== count) return new NumberError("missing", fields[numbers.length] ?? "", undefined);
+    const wrong = fields.findIndex((_, at) => typeof numbers[at] !== "number");
+    if (wrong >= 0) return new NumberError("wrong_type", fields[wrong] as string, numbers[wrong]);
+    const seven = Array.from({ length: 7 }, (_, at) => numbers[at] ?? 0) as unknown as Seven;
+    const field = ready().why(number, 1, ...seven);
+    return new NumberError(codes[ready().why(number, 0, ...seven)] ?? "other", fields[field] ?? "", numbers[field]);
   };
+  // One by one: a list would be made anew for each call, and a call is about as long as its formula.
+  function result(a: number, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0): number {
+    if (
+      arguments.length === count &&
+      typeof a === "number" && typeof b === "number" && typeof c === "number" && typeof d === "number" &&
+      typeof e === "number" && typeof f === "number" && typeof g === "number"
+    ) {
+      const value = (wasm ?? ready()).once(number, a, b, c, d, e, f, g);
+      // NaN is no result.
+      if (value === value) return value;
+    }
+    throw refused(arguments);
+  }
   const each = (...inputs: (number | Float64Array)[]): Float64Array => {
     const columns = inputs.filter((input) => input instanceof Float64Array);
     const rows = columns[0]?.length ?? 1;
@@ -55,8 +68,8 @@ export function position<Call extends (...numbers: number[]) => number>(
       inputs.forEach((input, field) => {
         if (input instanceof Float64Array) row[field] = input[at] as number;
       });
-      return result(row);
+      return result(...(row as Seven));
     });
   };
-  return Object.assign((...numbers: number[]) => result(numbers), { each }) as unknown as Call & { each: typeof each };
+  return Object.assign(result, { each }) as unknown as Call & { each: typeof each };
 }

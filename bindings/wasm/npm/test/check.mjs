@@ -40,7 +40,7 @@ function base(convert, quantity) {
 const SEVERAL = {
   "seed.within": { least: "least_within", most: "most_within" },
   "mix.water": { water: "water", share: "water_share" },
-  "pack.choose": { large: "choose_large", small: "choose_small", leftover: "choose_leftover" },
+  "pack.choose": { large: "large", small: "small", leftover: "leftover" },
   "survival.fit": { d: "fit_d", log10: "fit_log10" },
   "account.used": { used: "used", uncertainty: "used_uncertainty" },
   "account.achieved": { rate: "achieved", uncertainty: "achieved_uncertainty" },
@@ -52,9 +52,16 @@ function parts({ function: name }) {
   return Object.entries(SEVERAL[name] ?? { "": name.split(".")[1] }).map(([result, call]) => ({ topic, call, result }));
 }
 
+/** A choice among two sizes, through `hilum/shed`. */
+function chosen({ choosePacks }, { need, large, small }) {
+  const { sets, leftover } = choosePacks({ need, sizes: [{ covers: large }, { covers: small }] });
+  return { large: sets[0], small: sets[1], leftover: leftover.value };
+}
+
 /** A case through `hilum`: the result in base units. */
-function calculated(hilum, { function: name, inputs }, { topic, call }) {
+function calculated({ hilum, shed }, { function: name, inputs }, { topic, call }) {
   const named = Object.fromEntries(Object.entries(inputs).map(([name, value]) => [camel(name), value]));
+  if (name === "pack.choose") return chosen(shed, named)[call];
   if (name === "unit.convert") {
     const there = hilum.convert(named.value, named.to);
     return hilum.convert(there, base(hilum.convert, there)).value;
@@ -87,6 +94,7 @@ function outcome(run) {
 
 /** Whether numbers alone say it: `hilum/numbers` takes the first kind of each input. */
 function isForNumbers(convert, { function: name, inputs }, line) {
+  if (name === "pack.choose") return false;
   // A number has no dimension that could be wrong, and no unit that could be unknown.
   if (name.startsWith("unit.") || line.includes('="') || line.endsWith("!wrong_dimension")) return false;
   const measures = (input, unit) => {
@@ -120,7 +128,7 @@ function positioned(numbers, described, line, { topic, call }) {
 }
 
 /** Every case of the topics against its line; gives how many were compared and what was wrong. */
-export function check({ hilum, numbers, described, topics, vectors }) {
+export function check({ hilum, numbers, shed, described, topics, vectors }) {
   const lines = new Map(vectors.trimEnd().split("\n").map((line) => [line.split("\t")[0], line]));
   const report = { cases: 0, hilum: 0, numbers: 0, wrong: [] };
   const compare = (entry, id, got, wanted) => {
@@ -134,7 +142,7 @@ export function check({ hilum, numbers, described, topics, vectors }) {
     report.cases += 1;
     const inNumbers = isForNumbers(hilum.convert, one, line);
     for (const part of parts(one)) {
-      compare("hilum", one.id, outcome(() => calculated(hilum, one, part)), expected(line, part));
+      compare("hilum", one.id, outcome(() => calculated({ hilum, shed }, one, part)), expected(line, part));
       if (!inNumbers) continue;
       compare("numbers", one.id, outcome(() => positioned(numbers, described, line, part)), expected(line, part));
     }

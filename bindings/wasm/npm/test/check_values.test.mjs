@@ -2,6 +2,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import * as hilum from "hilum";
 import * as numbers from "hilum/numbers";
+import * as shed from "hilum/shed";
 import { account, accountText, plan, planText, version } from "hilum/job";
 import { check } from "./check.mjs";
 import { jobs, json, runs, text, topics, work } from "./paths.mjs";
@@ -9,7 +10,7 @@ import { jobs, json, runs, text, topics, work } from "./paths.mjs";
 test("every check value has the bits that Rust wrote", () => {
   const vectors = text(new URL("vectors.txt", work));
   const described = json(new URL("describe.json", work));
-  const report = check({ hilum, numbers, described, topics: topics(), vectors });
+  const report = check({ hilum, numbers, shed, described, topics: topics(), vectors });
   assert.deepEqual(report.wrong, []);
   assert.equal(report.cases, vectors.trimEnd().split("\n").length);
   assert.ok(report.numbers > report.cases / 2, `only ${report.numbers} through hilum/numbers`);

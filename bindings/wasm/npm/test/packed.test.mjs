@@ -28,14 +28,16 @@ writeFileSync(
   `import { rate, format } from "hilum";
 import { seed } from "hilum/numbers";
 import { planText } from "hilum/job";
+import { choosePacks } from "hilum/shed";
 export const results = (job) => [
   format(rate.needed({ rate: "2.5 fl oz/cwt", mass: "30000 lb" }, { unit: "gal" }), { locale: "en" }),
   seed.count(1000, 6000),
   planText(job),
+  choosePacks({ need: "11 t", sizes: [{ covers: "4 t" }, { covers: "3 t" }] }).sets,
 ];
 `,
 );
-const wanted = ["5.859\u00A0gal", 6000000, job.written];
+const wanted = ["5.859\u00A0gal", 6000000, job.written, [2, 1]];
 
 test("the package holds what it needs and no more", () => {
   for (const path of ["README.md", "LICENSE", "dist/hilum.js", "dist/types/src/hilum.d.ts", "dist/schemas/job.json"]) {
@@ -53,11 +55,12 @@ test("installed from its package, it runs in Node", () => {
 test("its types serve a strict project", () => {
   const readme = readFileSync(`${here}README.md`, "utf8");
   const examples = [...readme.matchAll(/```ts\n([\s\S]*?)```/g)].map(([, code]) => code);
-  assert.equal(examples.length, 2);
+  assert.equal(examples.length, 3);
   examples.forEach((code, at) => writeFileSync(`${fresh}/example${at}.ts`, code));
+  const files = examples.map((_, at) => `example${at}.ts`);
   const strict = ["--strict", "--noEmit", "--skipLibCheck", "false", "--module", "nodenext", "--target", "es2022"];
-  run("node", `${here}node_modules/typescript/bin/tsc`, ...strict, "--types", "", "example0.ts", "example1.ts");
-  run("node", `${here}node_modules/typescript/bin/tsc`, "--strict", "--noEmit", "--module", "esnext", "--moduleResolution", "bundler", "--types", "", "example0.ts", "example1.ts");
+  run("node", `${here}node_modules/typescript/bin/tsc`, ...strict, "--types", "", ...files);
+  run("node", `${here}node_modules/typescript/bin/tsc`, "--strict", "--noEmit", "--module", "esnext", "--moduleResolution", "bundler", "--types", "", ...files);
 });
 
 test("esbuild bundles it", async () => {

@@ -82,11 +82,7 @@ super::calculators! {
         encode(ddi: u32, value: Carried) -> number: f64 = {
             let _: Carried = value;
             let row = entry(slots, ddi)?;
-            let base = slots.checked(1, &carried(row));
-            if base.is_nan() {
-                return Err(Refused);
-            }
-            f64::from(row.encode(base).of(slots, 1)?)
+            f64::from(row.encode(slots.checked(1, carried(row))?).of(slots, 1)?)
         };
         /// The quantity that a number on the bus stands for (ISO 11783-11): number × resolution.
         decode(ddi: u32, number: i32) -> value: FromTheBus = {
@@ -135,5 +131,5 @@ fn is_temperature(row: Row) -> bool {
 /// What an entry carries; the entry itself looks at the number.
 fn carried(row: Row) -> Wanted {
     let check = if is_temperature(row) { Check::Temperature } else { Check::Any };
-    Wanted { powers: row.powers, check }
+    Wanted::of(row.powers, check)
 }

@@ -8,7 +8,7 @@ use hilum::rate::{
 };
 use hilum::seed::{Bushel, SeedSize, Sown, UnitOfSeeds};
 
-use crate::give::{Give, SomeRate};
+use crate::give::{SomeRate, slot};
 use crate::refusal::{Blame, Refused};
 use crate::slot::Slots;
 
@@ -71,12 +71,12 @@ super::calculators! {
         };
         /// The product that holds so much active: active / content, liquid where the content is per volume.
         product(active: ActivePerMass, content: Content) -> rate: SomeRate = SomeRate(match content {
-            Content::PerVolume(content) => active.in_liquid(content).give(),
-            Content::ByMass(share) => active.in_dry(share).of(slots, 1)?.give(),
+            Content::PerVolume(content) => slot(active.in_liquid(content).get()),
+            Content::ByMass(share) => slot(active.in_dry(share).of(slots, 1)?.get()),
         });
         /// The liquid product that holds so much active, where the content is by mass: active / (content × density).
         product(active: ActivePerMass, content: Content, density: Density) -> rate: SomeRate =
-            SomeRate(active.in_liquid(content.per_volume(Some(density)).of(slots, 1)?).give());
+            SomeRate(slot(active.in_liquid(content.per_volume(Some(density)).of(slots, 1)?).get()));
         /// Active ingredient per area: active per seed × seeds sown per area.
         per_area(active: ActivePerSeed, sown: Sown) -> per_area: ActivePerArea = active.per_area(sown);
         /// Active ingredient per area: active per mass / size × seeds sown per area.

@@ -8,7 +8,7 @@ use hilum::viability::{
     TitrePerVolume, TwoPhase, WeibullScale, WeibullShape, fit_log_linear,
 };
 
-use crate::give::{Give, SomeTitre};
+use crate::give::{SomeTitre, slot};
 use crate::refusal::{Blame, Refusal, Refused};
 use crate::slot::{Slot, Slots};
 use crate::take::{AnyAmount, AnyTitre, Product, is_liquid, take};
@@ -90,13 +90,13 @@ super::calculators! {
 fn in_set(slots: &Slots) -> Result<Slot, Refused> {
     if is_liquid(slots.get(0)) {
         let titre: TitrePerVolume = take(slots, 0)?;
-        return Ok(titre.in_set(take(slots, 1)?, take(slots, 2)?).of(slots, 1)?.give());
+        return Ok(slot(titre.in_set(take(slots, 1)?, take(slots, 2)?).of(slots, 1)?.get()));
     }
     let (titre, part) = (take::<TitrePerMass>(slots, 0)?, take(slots, 1)?);
     if is_liquid(slots.get(2)) {
-        Ok(titre.stirred_into(part, take(slots, 2)?).of(slots, 1)?.give())
+        Ok(slot(titre.stirred_into(part, take(slots, 2)?).of(slots, 1)?.get()))
     } else {
-        Ok(titre.in_set(part, take(slots, 2)?).of(slots, 1)?.give())
+        Ok(slot(titre.in_set(part, take(slots, 2)?).of(slots, 1)?.get()))
     }
 }
 

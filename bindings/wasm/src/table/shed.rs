@@ -1,7 +1,7 @@
 //! What goes in the tank, and what do I open?
 
 use hilum::mix::{HoldUp, Slurry, Water, pour, total_liquid, weigh};
-use hilum::pack::{Choice, Coverage, Objective, PackSize, SetsNeeded, choose};
+use hilum::pack::{Coverage, SetsNeeded};
 use hilum::quantity::{Mass, Volume, VolumePerMass};
 use hilum::rate::{Density, PerMass, RatePerMass, Substance};
 use hilum::seed::Share;
@@ -54,26 +54,11 @@ super::calculators! {
         /// The seed that one set covers: usable amount / rate.
         coverage[S](usable: <S as Substance>::Amount, rate: PerMass<S>) -> covers: Mass =
             Coverage::at(usable, rate).looked_at()?.get();
-        /// How many large packs to open, of two sizes, for the least leftover.
-        choose_large(need: Mass, large: Mass, small: Mass) -> sets: f64 =
-            counted(slots, chosen(need, large, small)?.sets().next().unwrap_or(0))?;
-        /// How many small packs to open, of two sizes, for the least leftover.
-        choose_small(need: Mass, large: Mass, small: Mass) -> sets: f64 =
-            counted(slots, chosen(need, large, small)?.sets().nth(1).unwrap_or(0))?;
-        /// How much more seed the packs chosen cover than is needed.
-        choose_leftover(need: Mass, large: Mass, small: Mass) -> leftover: Mass =
-            chosen(need, large, small)?.leftover;
     }
 }
 
 fn alone(slurry: RatePerMass) -> Result<Slurry, Refused> {
     Slurry::of([slurry], Water::None).looked_at()
-}
-
-/// Of two sizes, with the least leftover and no limit of stock.
-fn chosen(need: Mass, large: Mass, small: Mass) -> Result<Choice, Refused> {
-    let size = |covers| Ok(PackSize { covers: Coverage::new(covers).looked_at()?, stock: None, price: None });
-    choose(need, &[size(large)?, size(small)?], Objective::LeastLeftover).looked_at()
 }
 
 fn counted(slots: &Slots, sets: u64) -> Result<f64, Refused> {

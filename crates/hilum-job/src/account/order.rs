@@ -118,9 +118,9 @@ fn poured(
     let Some(draw) = draw(work, read.order) else {
         let name = day.draft.model.tanks.get(tank.tank).map(|tank| quoted(&tank.doc.tank));
         let message = format!(
-            "is not a tank of order {:?}, which gets no product from it; list it under the order that it served, \
+            "is not a tank of order {}, which gets no product from it; list it under the order that it served, \
              or put its products into the order's treat",
-            read.doc.order
+            quoted(&read.doc.order)
         );
         gathered.add(&at.field("tank"), name, message);
         return None;
@@ -145,10 +145,9 @@ fn poured(
 }
 
 fn no_density(product: &str, because: &str, at: &Pointer<'_>, gathered: &mut Gathered) {
-    let message = format!(
-        "is needed, because {because}; give the density of the mix here, or that of {product:?} in the job"
-    );
-    gathered.add(&at.field("density"), None, message);
+    let give =
+        format!("the density of the mix here, or that of {} in the job, because {because}", quoted(product));
+    gathered.missing(&at.field("density"), &give);
 }
 
 /// The density of a mix from those of its parts; else the product that lacks one.
@@ -179,8 +178,8 @@ fn dry_doses<'d>(
         }
         let name = day.draft.lines.get(dry.treatment).map(|line| quoted(&line.treatment.doc.product));
         let message = format!(
-            "is not applied dry to order {:?}; list it under the order that it served, or its tank under tanks",
-            read.doc.order
+            "is not applied dry to order {}; list it under the order that it served, or its tank under tanks",
+            quoted(&read.doc.order)
         );
         gathered.add(&at.item(j).field("product"), name, message);
         None
@@ -201,7 +200,8 @@ fn before_treating(
     let unread = unread_tanks(day, read.order, &tanks);
     if let Some(tank) = unread.first() {
         let message = format!(
-            "lacks tank {tank:?}, whose mix was weighed with the seed; give its readings, or the seed's mass before treating"
+            "lacks tank {}, whose mix was weighed with the seed; give its readings, or the seed's mass before treating",
+            quoted(tank)
         );
         gathered.add(&at.field("tanks"), None, message);
         return None;

@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::json::Node;
 use crate::problem::{Gathered, Pointer};
-use crate::read::{Read, fields, refuse, required};
+use crate::read::{Fields, Read, refuse};
 
 /// A quantity as given: text such as `"2.5 fl oz/cwt"`, or number and unit apart.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -32,24 +32,30 @@ impl From<&str> for Quantity {
 }
 
 impl Read for Quantity {
-    fn read(node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Self> {
+    fn blank() -> Self {
+        Self::Text(String::new())
+    }
+    fn fill(&mut self, node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) {
         match node {
-            Node::Text(_) => String::read(node, at, gathered).map(Self::Text),
+            Node::Text(_) => {
+                let mut text = String::new();
+                text.fill(node, at, gathered);
+                *self = Self::Text(text);
+            }
             Node::Object(_) => {
-                let [value, unit] = fields(node, ["value", "unit"], at, gathered)?;
-                let value = required(value, &at.field("value"), gathered);
-                let unit = required(unit, &at.field("unit"), gathered);
-                Some(Self::Pair { value: value?, unit: unit? })
+                let (mut value, mut unit) = (0.0, String::new());
+                if let Some(mut fields) = Fields::of(node, &["value", "unit"], at, gathered) {
+                    fields.required(&mut value);
+                    fields.required(&mut unit);
+                }
+                *self = Self::Pair { value, unit };
             }
-            _ => {
-                refuse(
-                    node,
-                    "a quantity, as \"2.5 fl oz/cwt\" or {\"value\": 2.5, \"unit\": \"fl oz/cwt\"},",
-                    at,
-                    gathered,
-                );
-                None
-            }
+            _ => refuse(
+                node,
+                "a quantity, as \"2.5 fl oz/cwt\" or {\"value\": 2.5, \"unit\": \"fl oz/cwt\"},",
+                at,
+                gathered,
+            ),
         }
     }
 }

@@ -25,7 +25,7 @@ use super::{Job, Quantity};
 use crate::json::Node;
 use crate::limits::{ORDERS, TANKS, TREATMENTS};
 use crate::problem::{Gathered, Pointer};
-use crate::read::{MaybeAbsent, Read, document, fields, required, words};
+use crate::read::{Fields, MaybeAbsent, Read, document, words};
 
 impl MaybeAbsent for Job {}
 impl MaybeAbsent for SeedReadings {}
@@ -172,26 +172,43 @@ impl Readings {
 }
 
 impl Read for Reading {
-    fn read(node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Self> {
-        let Node::Object(members) = node else {
-            return Quantity::read(node, at, gathered).map(Self::Amount);
+    fn blank() -> Self {
+        Self::Amount(Quantity::blank())
+    }
+    fn fill(&mut self, node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) {
+        let names: &[&str] = &["reading", "resolution"];
+        let mut reading = Quantity::blank();
+        *self = match node {
+            Node::Object(members) if members.iter().any(|(name, _)| names.contains(&name.as_str())) => {
+                let mut resolution = Quantity::blank();
+                if let Some(mut fields) = Fields::of(node, &["reading", "resolution"], at, gathered) {
+                    fields.required(&mut reading);
+                    fields.required(&mut resolution);
+                }
+                Self::Resolved { reading, resolution }
+            }
+            _ => {
+                reading.fill(node, at, gathered);
+                Self::Amount(reading)
+            }
         };
-        if !members.iter().any(|(name, _)| name == "reading" || name == "resolution") {
-            return Quantity::read(node, at, gathered).map(Self::Amount);
-        }
-        let [reading, resolution] = fields(node, ["reading", "resolution"], at, gathered)?;
-        let reading = required(reading, &at.field("reading"), gathered);
-        let resolution = required(resolution, &at.field("resolution"), gathered);
-        Some(Self::Resolved { reading: reading?, resolution: resolution? })
     }
 }
 
 impl Read for Readings {
-    fn read(node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Self> {
-        match node {
-            Node::List(_) => Vec::read(node, at, gathered).map(Self::Several),
-            _ => Reading::read(node, at, gathered).map(Self::One),
-        }
+    fn blank() -> Self {
+        Self::Several(Vec::new())
+    }
+    fn fill(&mut self, node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) {
+        *self = if matches!(node, Node::List(_)) {
+            let mut several = Vec::new();
+            several.fill(node, at, gathered);
+            Self::Several(several)
+        } else {
+            let mut one = Reading::blank();
+            one.fill(node, at, gathered);
+            Self::One(one)
+        };
     }
 }
 
@@ -204,8 +221,9 @@ mod tests {
     /// What a text is read as, and what is wrong with it.
     fn read<T: Read>(text: &str) -> Result<T, alloc::string::String> {
         let mut gathered = Gathered::default();
-        let read = T::read(&Node::parse(text).unwrap(), &Pointer::Root, &mut gathered);
-        gathered.settle(read).map_err(|problems| problems.to_string())
+        let mut read = T::blank();
+        read.fill(&Node::parse(text).unwrap(), &Pointer::Root, &mut gathered);
+        gathered.settle(Some(read)).map_err(|problems| problems.to_string())
     }
 
     #[test]

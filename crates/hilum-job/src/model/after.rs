@@ -60,7 +60,7 @@ pub(crate) fn after(
 ) -> Option<After> {
     // The job's own problems are noted once, when the job is read.
     let job = match job {
-        Some(doc) => own(doc, &Pointer::Root, &mut Gathered::default())?,
+        Some(doc) => own(doc, &Pointer::Root, &mut Gathered::reading(gathered.decimal))?,
         None => Own { storage: None, planting: None, in_sunlight: None },
     };
     let order = match order {
@@ -130,11 +130,10 @@ pub(crate) fn duration(doc: &document::Quantity, at: &Pointer<'_>, gathered: &mu
 
 /// An instant, RFC 3339.
 pub(crate) fn instant(text: &str, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Instant> {
-    DateTime::parse_from_rfc3339(text)
-        .map_err(|_| {
-            let message =
-                "is not an instant; write date, time and offset as in \"2027-04-12T07:30:00-05:00\"";
-            gathered.add(at, Some(quoted(text)), message);
-        })
-        .ok()
+    let instant = DateTime::parse_from_rfc3339(text).ok();
+    if instant.is_none() {
+        let message = "is not an instant; write date, time and offset as in \"2027-04-12T07:30:00-05:00\"";
+        gathered.add(at, Some(quoted(text)), message);
+    }
+    instant
 }

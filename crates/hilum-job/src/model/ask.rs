@@ -41,10 +41,10 @@ impl<'j> Asked<'j> {
     /// Reads number and unit, where plants may be counted.
     pub(crate) fn read_stand(doc: &'j Quantity, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Self> {
         let written = match doc {
-            Quantity::Text(text) => Written::read(text),
+            Quantity::Text(text) => Written::read_with(text, gathered.decimal),
             Quantity::Pair { value, .. } if !value.is_finite() => Err(TextError::NotFinite),
             Quantity::Pair { value, unit } => {
-                Compound::read(unit).map(|unit| Written { number: *value, unit })
+                Compound::read_with(unit, gathered.decimal).map(|unit| Written { number: *value, unit })
             }
         };
         written

@@ -137,6 +137,8 @@ fn foreign(doc: &document::Survival, at: &Pointer<'_>, gathered: &mut Gathered) 
     strangers.is_empty().then_some(())
 }
 
+const PARAMETER: &str = "a time, \"10 d\", as this survival model needs it";
+
 fn needed<'a, 'j>(
     doc: Option<&'j document::Quantity>,
     at: &'a Pointer<'a>,
@@ -144,7 +146,9 @@ fn needed<'a, 'j>(
     gathered: &mut Gathered,
 ) -> Option<Field<'a, 'j>> {
     if doc.is_none() {
-        gathered.add(&at.field(name), None, "is required by this survival model, but is missing");
+        let give =
+            if name == "fraction" { "a share, \"90 %\", as this survival model needs it" } else { PARAMETER };
+        gathered.missing(&at.field(name), give);
     }
     doc.map(|doc| field(doc, at, name))
 }
@@ -158,7 +162,7 @@ fn weibull(doc: &document::Survival, at: &Pointer<'_>, gathered: &mut Gathered) 
         .and_then(|field| field.get::<Time, _>("a time", WeibullScale::new, gathered));
     let at = at.field("shape");
     let Some(shape) = doc.shape else {
-        gathered.add(&at, None, "is required by this survival model, but is missing");
+        gathered.missing(&at, "a number, 2, as this survival model needs it");
         return None;
     };
     let shape = WeibullShape::new(hilum::quantity::Ratio::from_base(shape))
@@ -190,11 +194,11 @@ fn reference(
     match (&doc.at, &doc.z) {
         (None, None) => Some(None),
         (Some(_), None) => {
-            gathered.add(&at.field("z"), None, "is needed beside at; give both or neither");
+            gathered.missing(&at.field("z"), "both at and z, or neither");
             None
         }
         (None, Some(_)) => {
-            gathered.add(&at.field("at"), None, "is needed beside z; give both or neither");
+            gathered.missing(&at.field("at"), "both at and z, or neither");
             None
         }
         (Some(point), Some(z)) => {

@@ -282,10 +282,9 @@ fn sowing(doc: &document::Order, at: &Pointer<'_>, gathered: &mut Gathered) -> O
             }
         }
         (None, Some(_), None) => {
-            gathered.add(
+            gathered.missing(
                 &at.field("emergence"),
-                None,
-                "is needed with a stand: the share of viable seed that gives a plant",
+                "the share of viable seed that gives a plant, \"85 %\", as a stand needs it",
             );
             None
         }

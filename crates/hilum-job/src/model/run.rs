@@ -8,6 +8,7 @@ use hilum::account::{Measured, USUAL_TOLERANCE};
 use hilum::quantity::Mass;
 use hilum::rate::Density;
 use hilum::seed::Share;
+use hilum::text::Decimal;
 
 use super::after::{Instant, instant};
 use super::ask::{optional, shown};
@@ -82,8 +83,8 @@ impl<'r> Names<'r> {
 
 impl<'r> Run<'r> {
     /// Looks at every field of a run but those of its job.
-    pub(crate) fn of(run: &'r document::Run) -> Result<Self, Problems> {
-        let mut gathered = Gathered::default();
+    pub(crate) fn of(run: &'r document::Run, decimal: Decimal) -> Result<Self, Problems> {
+        let mut gathered = Gathered::reading(decimal);
         let read = Self::read(run, &mut gathered);
         gathered.settle(read)
     }
@@ -166,11 +167,11 @@ fn seed(
             some_seed(seed.ok()?, end, &at.field("end"), gathered).map(|seed| (seed, a.and(b)))
         }
         (Some(_), None, None) => {
-            gathered.add(&at.field("end"), None, "is needed beside start; give both, or mass alone");
+            gathered.missing(&at.field("end"), "both start and end, or mass alone");
             None
         }
         (None, Some(_), None) => {
-            gathered.add(&at.field("start"), None, "is needed beside end; give both, or mass alone");
+            gathered.missing(&at.field("start"), "both start and end, or mass alone");
             None
         }
         (None, None, None) => {

@@ -192,11 +192,7 @@ fn stated<'j>(
             Asked::read(cells, &at.field("cells"), gathered).map(Stated::Cells)
         }
         (None, None, None) => {
-            gathered.add(
-                &at.field("rate"),
-                None,
-                "is required, but is missing; state rate, active_rate or cells",
-            );
+            gathered.missing(&at.field("rate"), "a rate such as \"2.5 fl oz/cwt\", or active_rate, or cells");
             None
         }
         (Some(_), _, _) => {
@@ -293,9 +289,9 @@ fn living_product(
 }
 
 fn date(text: &str, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<NaiveDate> {
-    NaiveDate::parse_from_str(text, "%Y-%m-%d")
-        .map_err(|_| {
-            gathered.add(at, Some(quoted(text)), "is not a day; write year-month-day as in \"2027-09-30\"");
-        })
-        .ok()
+    let day = NaiveDate::parse_from_str(text, "%Y-%m-%d").ok();
+    if day.is_none() {
+        gathered.add(at, Some(quoted(text)), "is not a day; write year-month-day as in \"2027-09-30\"");
+    }
+    day
 }

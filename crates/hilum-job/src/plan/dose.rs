@@ -15,6 +15,7 @@ use crate::document::{Out, Units};
 use crate::model::ask::{Asked, in_words};
 use crate::model::order::{Order, Seed};
 use crate::model::treatment::{Stated, Treatment};
+use crate::problem::quoted;
 
 /// A dose of product, in the measure it is handled by: a product in a tank by volume, one without by mass.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -160,12 +161,12 @@ impl Label<'_, '_> {
                 "is a temperature, not a dose; write an amount per mass, bushel, unit, seed or area".into(),
             )),
             Err(TextError::UnitNotGiven) => Err(Refused::Statement(format!(
-                "is per unit, but neither label_unit nor the unit of order {:?} says how many seeds that is; give label_unit",
-                self.order.doc.order
+                "is per unit, but neither label_unit nor the unit of order {} says how many seeds that is; give label_unit",
+                quoted(&self.order.doc.order)
             ))),
             Err(TextError::BushelNotGiven) => Err(Refused::Statement(format!(
-                "is per bushel, but neither label_bushel nor the bushel of order {:?} says what that weighs; give label_bushel",
-                self.order.doc.order
+                "is per bushel, but neither label_bushel nor the bushel of order {} says what that weighs; give label_bushel",
+                quoted(&self.order.doc.order)
             ))),
             Err(error) => Err(Refused::Statement(format!("{error}"))),
         }
@@ -189,8 +190,8 @@ impl Label<'_, '_> {
             let per_area = PerArea::<S>::new(S::PerArea::from_base(value))?;
             let Some(sown) = self.seed.sown else {
                 return Err(Refused::Statement(format!(
-                    "is per area, but order {:?} does not say how it is sown; give its sowing",
-                    self.order.doc.order
+                    "is per area, but order {} does not say how it is sown; give its sowing",
+                    quoted(&self.order.doc.order)
                 )));
             };
             let basis = match self.order.sowing {

@@ -1,7 +1,6 @@
 //! Every dose of a job, worked out once: what all parts of the plan stand on.
 
 use alloc::format;
-use alloc::string::String;
 use alloc::vec::Vec;
 
 use hilum::quantity::{Mass, Measure};
@@ -15,7 +14,7 @@ use crate::model::Model;
 use crate::model::ask::{Asked, shown};
 use crate::model::order::{Order, Seed};
 use crate::model::treatment::{Stated, Treatment};
-use crate::problem::{Gathered, Pointer, Problems};
+use crate::problem::{Gathered, Pointer, Problems, quoted};
 
 /// A job with its doses.
 pub(crate) struct Draft<'m, 'j> {
@@ -292,8 +291,9 @@ fn refuse(
     match why {
         Refused::Statement(message) => gathered.add(at, doc.map(shown), message.clone()),
         Refused::Density(because) => {
-            let message: String = format!("of {:?} is needed, {because}", treatment.doc.product);
-            gathered.add(&treatment_at.field("density"), None, message);
+            let give =
+                format!("that of {}, \"1.04 kg/L\" or the like, {because}", quoted(&treatment.doc.product));
+            gathered.missing(&treatment_at.field("density"), &give);
         }
     }
 }

@@ -49,7 +49,10 @@ impl Row {
             Units::Metric => self.metric,
         };
         // The table's units are all read; a test holds that.
-        let value = Compound::read(unit).and_then(|unit| unit.count_in(base, bases)).unwrap_or(base);
+        // The numbers below the line of our own units are whole.
+        let whole = |digits: &str| digits.parse::<u32>().ok().map(f64::from);
+        let value =
+            Compound::read_with(unit, whole).and_then(|unit| unit.count_in(base, bases)).unwrap_or(base);
         Out { value, unit: Cow::Borrowed(unit) }
     }
 

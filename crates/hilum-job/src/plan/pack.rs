@@ -15,6 +15,7 @@ use super::out::SEED_MASS;
 use super::set::usable;
 use crate::document::{Choose, OpenedPack};
 use crate::model::pack::Pack;
+use crate::problem::quoted;
 
 /// A pack size against a product's whole need.
 #[derive(Clone, Copy, Debug)]
@@ -124,8 +125,8 @@ fn stated(label: &Label<'_, '_>, pack: &Pack<'_>) -> Result<Option<Coverage>, No
         Ok(_) => return Err(NoSize::Covers("is no amount of seed; write a mass, units or seeds".into())),
         Err(TextError::UnitNotGiven) => {
             return Err(NoSize::Covers(alloc::format!(
-                "is in units, but neither label_unit nor the unit of order {:?} says how many seeds that is; give label_unit",
-                label.order.doc.order
+                "is in units, but neither label_unit nor the unit of order {} says how many seeds that is; give label_unit",
+                quoted(&label.order.doc.order)
             )));
         }
         Err(error) => return Err(NoSize::Covers(alloc::format!("{error}"))),

@@ -14,7 +14,7 @@ use crate::document::{self, RecipePart, TankOrder};
 use crate::model::ask::shown;
 use crate::model::order::Order;
 use crate::model::tank::{Feed, Tank, Treater};
-use crate::problem::{Gathered, Pointer, Problems};
+use crate::problem::{Gathered, Pointer, Problems, quoted};
 
 /// A tank's work.
 #[derive(Debug)]
@@ -106,16 +106,16 @@ fn slurry(
 ) -> Option<Slurry> {
     Slurry::of(products.iter().map(|(_, rate)| *rate), tank.water)
         .map_err(|error| {
-            let name = draft.order(order).map(|order| order.doc.order.as_str()).unwrap_or_default();
+            let name = quoted(draft.order(order).map_or("", |order| order.doc.order.as_str()));
             let message = match error {
                 hilum::Error::TooLittle { least, .. } => {
                     let least = LIQUID_PER_MASS.with(least, &hilum::text::Bases::default(), draft.units());
                     format!(
-                        "is less than the products alone for order {name:?}: {:.4} {}",
+                        "is less than the products alone for order {name}: {:.4} {}",
                         least.value, least.unit
                     )
                 }
-                other => format!("cannot be mixed for order {name:?}: {other}"),
+                other => format!("cannot be mixed for order {name}: {other}"),
             };
             let (field, doc) = match (&tank.doc.make_up_to, &tank.doc.water) {
                 (None, Some(doc)) => ("water", Some(doc)),

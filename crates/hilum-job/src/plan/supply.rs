@@ -1,6 +1,5 @@
 //! What is opened of every product, against its mixes where it goes into a tank.
 
-use alloc::string::String;
 use alloc::vec::Vec;
 
 use hilum::batch::{Mix, Portion};
@@ -13,7 +12,7 @@ use super::pack::{Decided, NoSize, Opened, Size, choice, count, sizes};
 use super::recipe::TankWork;
 use super::tank::recipe;
 use crate::model::ask::{refusal, shown};
-use crate::problem::{Gathered, Pointer, Problems};
+use crate::problem::{Gathered, Pointer, Problems, quoted};
 
 /// The pack sizes of every product.
 pub(crate) fn all_sizes(draft: &Draft<'_, '_>) -> Result<Vec<Vec<Size>>, Problems> {
@@ -50,11 +49,11 @@ fn refuse(
     match why {
         NoSize::Covers(message) => gathered.add(&at.field("covers"), doc.map(shown), message.clone()),
         NoSize::Set(hilum::Error::Needed { argument: hilum::Argument::Density }) => {
-            let message: String = alloc::format!(
-                "of {:?} is needed to go between volume and mass of its packs' parts",
-                line.treatment.doc.product
+            let message = alloc::format!(
+                "\"1.04 kg/L\" or the like, to go between volume and mass of the packs' parts of {}",
+                quoted(&line.treatment.doc.product)
             );
-            gathered.add(&treatment_at.field("density"), None, message);
+            gathered.missing(&treatment_at.field("density"), &message);
         }
         NoSize::Set(error) => match doc {
             Some(doc) => gathered.add(&at.field("covers"), Some(shown(doc)), refusal(*error)),

@@ -1,7 +1,8 @@
 //! How units are spelled, and what someone may have meant by another spelling.
 
 use super::{Atom, TextError};
-use crate::unit::{self, Unit};
+use crate::quantity::TABLE;
+use crate::unit::Unit;
 
 /// Spellings beside a unit's symbol and its UCUM code, by the unit's symbol.
 const ALSO: &[(&str, &str)] = &[
@@ -102,55 +103,115 @@ const SPECIAL: &[(&str, Atom)] = &[
 
 /// The unit of one word.
 pub(super) fn atom(word: &str) -> Result<Atom, TextError> {
-    if let Some((_, atom)) = SPECIAL.iter().find(|(spelling, _)| *spelling == word) {
-        return Ok(*atom);
+    for (spelling, atom) in SPECIAL {
+        if *spelling == word {
+            return Ok(*atom);
+        }
     }
-    let symbol = ALSO.iter().find(|(spelling, _)| *spelling == word).map_or(word, |(_, symbol)| symbol);
-    if let Some(unit) = spelled().find(|unit| unit.symbol == symbol || unit.ucum == symbol) {
-        return Ok(Atom::Unit(unit));
+    let mut symbol = word;
+    for (spelling, meant) in ALSO {
+        if *spelling == word {
+            symbol = meant;
+        }
     }
-    Err(match word {
+    match spelled(|unit| unit.symbol == symbol || unit.ucum == symbol) {
+        Some(unit) => Ok(Atom::Unit(unit)),
+        None => Err(not_a_unit(word)),
+    }
+}
+
+fn not_a_unit(word: &str) -> TextError {
+    let letters = word.as_bytes();
+    match word {
         "" => TextError::Form,
         "oz" | "ozs" | "OZ" | "Oz" => TextError::BareOunce,
         "ton" | "tons" | "Ton" | "Tons" => TextError::Ton,
-        _ if word.contains(['(', ')', '.', '*', '^']) && !word.contains(' ') => TextError::Form,
+        _ if letters.iter().any(|c| b"().*^".contains(c)) && !letters.contains(&b' ') => TextError::Form,
         _ => TextError::UnknownUnit { suggestion: suggestion(word) },
-    })
+    }
 }
 
-/// The units that have a spelling: a pure number has none.
-fn spelled() -> impl Iterator<Item = &'static Unit> {
-    unit::all().filter(|unit| !unit.symbol.is_empty())
+/// The first unit that has a spelling, which a pure number has not, and is the one wanted.
+fn spelled(mut is_wanted: impl FnMut(&'static Unit) -> bool) -> Option<&'static Unit> {
+    for units in TABLE {
+        for unit in *units {
+            if !unit.symbol.is_empty() && is_wanted(unit) {
+                return Some(unit);
+            }
+        }
+    }
+    None
 }
 
 fn suggestion(word: &str) -> Option<&'static str> {
-    if let Some((_, unit)) = MEANT.iter().find(|(spelling, _)| spelling.eq_ignore_ascii_case(word)) {
-        return Some(unit);
+    for (spelling, unit) in MEANT {
+        if spelling.eq_ignore_ascii_case(word) {
+            return Some(unit);
+        }
     }
-    let symbols = || spelled().map(|unit| unit.symbol).chain(SPECIAL.iter().map(|(spelling, _)| *spelling));
-    symbols().find(|symbol| symbol.eq_ignore_ascii_case(word)).or_else(|| closest(word, symbols()))
+    let mut nearest = Nearest::to(word);
+    if let Some(unit) = spelled(|unit| nearest.is_same(unit.symbol)) {
+        return Some(unit.symbol);
+    }
+    for (spelling, _) in SPECIAL {
+        if nearest.is_same(spelling) {
+            return Some(spelling);
+        }
+    }
+    nearest.found
 }
 
 /// The candidate that a word most likely stands for: at most a third of its letters differ.
 pub fn closest<'a>(word: &str, candidates: impl Iterator<Item = &'a str>) -> Option<&'a str> {
-    let allowed = (word.chars().count().saturating_add(1) / 3).clamp(1, 3);
-    candidates
-        .map(|candidate| (distance(word, candidate), candidate))
-        .filter(|&(distance, candidate)| distance <= allowed && distance < candidate.chars().count())
-        .min_by_key(|&(distance, _)| distance)
-        .map(|(_, candidate)| candidate)
+    let mut nearest = Nearest::to(word);
+    for candidate in candidates {
+        nearest.look_at(candidate);
+    }
+    nearest.found
+}
+
+/// The nearest word so far.
+struct Nearest<'w, 'a> {
+    word: &'w str,
+    /// One more than may differ.
+    distance: usize,
+    found: Option<&'a str>,
+}
+
+impl<'w, 'a> Nearest<'w, 'a> {
+    fn to(word: &'w str) -> Self {
+        let allowed = (letters(word).saturating_add(1) / 3).clamp(1, 3);
+        Self { word, distance: allowed.saturating_add(1), found: None }
+    }
+
+    fn look_at(&mut self, candidate: &'a str) {
+        let distance = distance(self.word, candidate);
+        if distance < self.distance && distance < letters(candidate) {
+            self.distance = distance;
+            self.found = Some(candidate);
+        }
+    }
+
+    /// Whether a candidate differs in no more than the case of its letters.
+    fn is_same(&mut self, candidate: &'a str) -> bool {
+        self.look_at(candidate);
+        candidate.eq_ignore_ascii_case(self.word)
+    }
+}
+
+/// How many there are; in UTF-8 each has one byte that does not go on with another.
+fn letters(word: &str) -> usize {
+    word.bytes().filter(|byte| byte & 0xC0 != 0x80).count()
 }
 
 /// Letters to insert, delete or replace between two words of up to 31 letters.
 fn distance(a: &str, b: &str) -> usize {
     const ROOM: usize = 32;
-    if a.chars().count() >= ROOM || b.chars().count() >= ROOM {
+    let end = letters(b);
+    if letters(a) >= ROOM || end >= ROOM {
         return usize::MAX;
     }
-    let mut row = [0_usize; ROOM];
-    for (cell, n) in row.iter_mut().zip(0..) {
-        *cell = n;
-    }
+    let mut row: [usize; ROOM] = core::array::from_fn(|n| n);
     for (i, x) in a.chars().enumerate() {
         let mut diagonal = i;
         let mut left = i.saturating_add(1);
@@ -164,5 +225,5 @@ fn distance(a: &str, b: &str) -> usize {
             *cell = left;
         }
     }
-    row.get(b.chars().count()).copied().unwrap_or(usize::MAX)
+    row.get(end).copied().unwrap_or(usize::MAX)
 }

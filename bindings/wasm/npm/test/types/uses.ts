@@ -1,4 +1,5 @@
 // Read by `tsc --strict`, never run: what must compile, and (with @ts-expect-error) what must not.
+import { Monitor, choosePacks, planBatches, pumpSetting, type BatchPlan, type Choice } from "hilum/shed";
 import { convert, format, rate, seed, survival, treater, type Column, type HilumError, type Quantity } from "hilum";
 import { plan, planText, type Job, type Plan } from "hilum/job";
 import * as numbers from "hilum/numbers";
@@ -56,3 +57,28 @@ export function told(error: HilumError): string {
   return `${error.code} ${error.field} ${error.problems.map((problem) => problem.pointer).join()}`;
 }
 void [needed, shown, column, setting, shares, perUnit, perSeed, metric, converted, seeds, first, text];
+
+const choice: Choice = choosePacks({ need: "11 t", sizes: [{ covers: "4 t", stock: 3, price: 410 }] });
+const opened: readonly number[] = choice.sets;
+const lies = pumpSetting({ catches: [{ setting: 10, flow: "40 mL/min" }], wanted: "85 mL/min" });
+const setTo: number | undefined = lies.lies === "within" ? lies.setting : undefined;
+const sensor = { shows: "total", resolution: "1 kg", most: "400 kg/min" } as const;
+const watch = new Monitor({ target: "325 mL/100 kg", tolerance: "5 %", seed: sensor, liquid: { ...sensor, resolution: "1 L", most: "2 L/min" } });
+const verdict: "low" | "on_target" | "high" | "cannot_tell" = watch.feed({ at: "1 s", seed: "1 kg", liquid: "1 L" }).window.verdict;
+const batches: BatchPlan = planBatches({ orders: [{ mass: "1 t", needs: [null] }], tanks: [{ capacity: "40 L" }] });
+void [opened, setTo, verdict, batches];
+
+// @ts-expect-error a stock is a number
+choosePacks({ need: "11 t", sizes: [{ covers: "4 t", stock: "3" }] });
+// @ts-expect-error there is no such objective
+choosePacks({ need: "11 t", sizes: [], objective: "best" });
+// @ts-expect-error a setting only where it lies within
+void lies.setting;
+// @ts-expect-error a catch has a setting
+pumpSetting({ catches: [{ flow: "40 mL/min" }], wanted: "85 mL/min" });
+// @ts-expect-error seed is no tank
+new Monitor({ target: "1 L/t", tolerance: "5 %", seed: { ...sensor, shows: "tank" }, liquid: sensor });
+// @ts-expect-error undefined is no mass
+planBatches({ orders: [{ mass: undefined, needs: [] }], tanks: [] });
+// @ts-expect-error the state is the monitor's own
+void watch.state;

@@ -1,0 +1,35 @@
+//! Of which input a refusal speaks.
+
+use hilum::Error;
+
+use crate::slot::Slots;
+
+/// A calculation that its [`Slots`] say more about.
+#[derive(Clone, Copy)]
+pub(crate) struct Refused;
+
+/// Says of which input a refusal speaks.
+pub(crate) trait Blame<T> {
+    /// Nothing to say: each input was looked at when it was taken, so that this does not happen.
+    fn looked_at(self) -> Result<T, Refused>;
+    fn of(self, slots: &Slots, field: usize) -> Result<T, Refused>;
+}
+impl<T> Blame<T> for Result<T, Error> {
+    #[inline(always)]
+    fn looked_at(self) -> Result<T, Refused> {
+        self.map_err(|_| Refused)
+    }
+    fn of(self, slots: &Slots, field: usize) -> Result<T, Refused> {
+        self.map_err(|error| refused(slots, field, error))
+    }
+}
+
+#[inline(never)]
+fn refused(slots: &Slots, field: usize, error: Error) -> Refused {
+    slots.refuse(field, error.into())
+}
+
+/// More than 0, for a share or a count that may be 0 elsewhere.
+pub(crate) fn positive(slots: &Slots, field: usize, value: f64) -> Result<(), Refused> {
+    hilum::error::positive(hilum::Argument::Share, value).map(|_| ()).of(slots, field)
+}
