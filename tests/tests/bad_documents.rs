@@ -60,7 +60,7 @@ const EDITS: &[(&str, &str, &str)] = &[
     ("/orders/1/amount", r#""inf lb""#, "not a finite number"),
     ("/orders/1/amount", r#""""#, "is empty"),
     ("/orders/1/amount", "9000", "a quantity"),
-    ("/orders/1/amount", "null", "missing. Give \"30000 lb\""),
+    ("/orders/1/amount", "null", "missing. Give an amount of seed such as \"30000 lb\""),
     ("/orders/1/amount", r#""900 plants""#, "only a stand"),
     ("/orders/1/amount", r#""9 units""#, "how many seeds a unit is"),
     ("/orders/1/amount", r#""9 bu""#, "what a bushel weighs"),

@@ -10,8 +10,17 @@ export interface Problem {
   readonly message: string;
 }
 
+/** What every entry's errors bear, so that `instanceof` knows them whichever entry it was imported from. */
+const BRAND = Symbol.for("hilum.HilumError");
+
 /** Why something was refused. */
 export class HilumError extends Error {
+  static override [Symbol.hasInstance](error: unknown): boolean {
+    return typeof error === "object" && error !== null && BRAND in error;
+  }
+
+  /** @internal */
+  readonly [BRAND] = true;
   override readonly name = "HilumError";
   /** What is wrong, in one word: `"wrong_dimension"`, `"not_positive"`, … */
   readonly code: string;

@@ -1,5 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
+import { HilumError as OfHilum } from "hilum";
 import { HilumError, plan, planText } from "hilum/job";
 
 const job = () => ({
@@ -33,6 +34,17 @@ test("all problems come with their place", () => {
   assert.deepEqual(error.problems.map((problem) => problem.pointer), ["/orders/0/amount", "/treatments/0/rate"]);
   assert.equal(error.field, "/orders/0/amount");
   assert.match(error.message, /^\/orders\/0\/amount: "12000 sheep" /);
+});
+
+test("an error is one, whichever entry its class was imported from", () => {
+  assert.ok(refusal(() => planText("{")) instanceof OfHilum);
+  assert.ok(!(new Error("another") instanceof HilumError));
+});
+
+test("what is missing is told with what to give", () => {
+  const wrong = job();
+  delete wrong.orders[0].size;
+  assert.equal(refusal(() => plan(wrong)).message, '/orders/0/size: missing. Give a seed size such as "2850 seeds/lb"');
 });
 
 test("unknown fields and wrong kinds are refused", () => {

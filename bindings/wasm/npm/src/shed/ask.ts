@@ -57,7 +57,7 @@ export function fields<Type extends object>(
   const missing = needed.find((name) => (value as Record<string, unknown>)[name] === undefined);
   if (missing !== undefined) {
     const field = inside(place, missing);
-    throw new HilumError("missing", field, undefined, `${field}: missing. Give ${known.join(", ")}.`);
+    throw new HilumError("missing", field, undefined, `${field}: missing. Give ${needed.join(", ").replace(/, (\w+)$/, " and $1")}.`);
   }
   return value;
 }
