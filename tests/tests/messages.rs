@@ -1,6 +1,6 @@
 //! All texts of errors: every variant made, and every text that hilum-job may say about a document, read out of its sources.
 //! Each says what, where, and what to do, and none leaks a word of Rust or of a library.
-#![expect(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test stops at the first surprise")]
+#![expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 
 use std::collections::BTreeSet;
 use std::fs;

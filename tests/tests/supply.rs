@@ -1,5 +1,5 @@
 //! What runs while this is built, and what it is promised to build with.
-#![expect(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test stops at the first surprise")]
+#![expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 
 use std::collections::BTreeSet;
 use std::process::Command;

@@ -144,7 +144,11 @@ impl Read for String {
         // A byte is a character at most.
         let length = if text.len() > TEXT { text.chars().count() } else { 0 };
         if length > TEXT {
-            return gathered.add(at, shown(node), format!("has {length} characters; at most {TEXT} are read"));
+            return gathered.add(
+                at,
+                shown(node),
+                format!("has {length} characters; at most {TEXT} are read"),
+            );
         }
         self.clone_from(text);
     }

@@ -52,14 +52,3 @@ fn every_attack_is_replayed() {
     let names: Vec<&str> = hilum_attack::ALL.iter().map(|(name, _)| *name).collect();
     assert_eq!(names, ["text", "job", "run", "c_abi", "batch", "monitor"]);
 }
-
-/// Faults that are known and not mended yet; what is mended moves to `corpus`.
-#[test]
-#[ignore = "known faults of the batch planner"]
-fn open() {
-    let (_, attack) = hilum_attack::ALL.iter().find(|(name, _)| *name == "batch").unwrap();
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("open/batch");
-    for file in fs::read_dir(folder).unwrap() {
-        attack(&fs::read(file.unwrap().path()).unwrap());
-    }
-}

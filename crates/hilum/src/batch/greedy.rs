@@ -21,9 +21,15 @@ pub(super) fn plan(plant: &Plant<'_>, pours: &mut [Pour]) -> Result<Reach, Error
     let mut node = Node::START;
     let mut best = Reach { pours: 0, node };
     let (mut count, mut idle) = (0, 0);
+    // Where the treater came to this stop, before anything was mixed.
+    let mut came = node;
     while node.position < plant.line.end() && idle <= plant.tanks.len() {
         let Some((slot, due)) = slot(plant, &node, node.due(plant)) else { break };
-        count = without_unused(plant, &node, due, pours, count);
+        let kept = without_unused(plant, &node, due, pours, count);
+        if kept < count {
+            node = remade(plant, &came, pours.get(..kept).unwrap_or(&[]), node.work);
+            count = kept;
+        }
         let mut short = false;
         for tank in tanks(due) {
             let choice = choose(plant, &node, tank, &slot);
@@ -42,7 +48,7 @@ pub(super) fn plan(plant: &Plant<'_>, pours: &mut [Pour]) -> Result<Reach, Error
         idle = if leg.to > node.position { 0 } else { idle + 1 };
         node = after(&node, &leg, 0);
         if idle == 0 {
-            best = Reach { pours: count, node };
+            (best, came) = (Reach { pours: count, node }, node);
         }
         if node.work > plant.clock.total() {
             break;
@@ -69,6 +75,21 @@ fn without_unused(plant: &Plant<'_>, node: &Node, due: u32, pours: &mut [Pour], 
         kept += 1;
     }
     kept
+}
+
+/// The treater at a stop, with only these mixes made there: lines are as they would be without the others.
+fn remade(plant: &Plant<'_>, came: &Node, pours: &[Pour], work: f64) -> Node {
+    let mut node = *came;
+    for pour in pours.iter().filter(|pour| pour.position >= came.position) {
+        let Ok(tank) = usize::try_from(pour.tank) else { continue };
+        let (shift, fill) = (usize::try_from(pour.wait).unwrap_or(0), usize::try_from(pour.fill).ok());
+        let slot = Slot { shift, at: pour.at, ready: work };
+        let sets = plant.is_sets(tank, plant.line.order_at(pour.position));
+        let fill = fill.filter(|_| sets).and_then(|index| plant.fills(tank).get(index));
+        node.mix(plant, tank, &slot, fill);
+    }
+    node.work = work;
+    node
 }
 
 /// The first moment at which what is mixed can be used before it expires, and what is mixed then.

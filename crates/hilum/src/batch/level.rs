@@ -285,6 +285,11 @@ fn stop(plant: &Plant<'_>, node: &mut Node, group: &mut [Pour]) -> Option<()> {
             usize::try_from(pour.fill).ok().filter(|_| sets).and_then(|index| plant.fills(tank).get(index));
         (pour.position, pour.at, pour.wait) = (node.position, slot.at, u32::try_from(wait).ok()?);
         node.mix(plant, tank, &slot, fill);
+        let mixed = node.content(tank);
+        if mixed.end <= mixed.from + plant.slack(tank) {
+            // Lines that are empty now take all of it.
+            return None;
+        }
     }
     node.work = slot.ready;
     Some(())

@@ -123,6 +123,9 @@ impl<'a, 'b> Search<'a, 'b> {
         self.start(most);
         (self.aim, self.choices.care) = (aim, care);
         let choices = self.choices;
+        if self.full {
+            return Proof::Bounded;
+        }
         self.store.link_last();
         self.store.push(0);
         while let Some(index) = self.store.pop() {
@@ -144,9 +147,12 @@ impl<'a, 'b> Search<'a, 'b> {
         (self.found, self.looks, self.most) = (None, 0, most);
     }
 
-    /// Writes the pours of the plan that was found; none if the one given was the best.
+    /// Writes the pours of the plan that was found; none if the one given was the best, or there is no room for it.
     pub(super) fn trace(&self, pours: &mut [Pour]) -> Option<(usize, Node)> {
         let Found { mut stop, mut parent, end } = self.found?;
+        if self.pours_of(stop, parent) > pours.len() {
+            return None;
+        }
         let mut count = 0;
         while let Some(label) = self.store.label(parent) {
             for tank in tanks(stop.tanks) {
@@ -160,6 +166,15 @@ impl<'a, 'b> Search<'a, 'b> {
         }
         turn_round(pours.get_mut(..count)?);
         Some((count, end))
+    }
+
+    fn pours_of(&self, last: Stop, parent: u32) -> usize {
+        let (mut stop, mut parent, mut count) = (last, parent, 0);
+        while let Some(label) = self.store.label(parent) {
+            count += tanks(stop.tanks).count();
+            (stop, parent) = (label.stop, label.parent);
+        }
+        count
     }
 
     /// The whole sets that went into a tank: the leader's are decided, others' follow from where it was.

@@ -119,7 +119,11 @@ impl<'a, 'b> Writer<'a, 'b> {
         let mixes = top_ups(self.plant, span);
         // The lines are filled out of the first one: it leaves some seed to treat, too.
         let each = (used - whole.from + span.hold_up) / mixes;
-        let first = if each > span.hold_up || mixes < 2.0 { each } else { 2.0 * each };
+        let first = if each > span.hold_up + self.plant.slack(span.tank) || mixes < 2.0 {
+            each
+        } else {
+            (span.hold_up + (used - whole.from) / mixes).min(self.plant.capacity(span.tank))
+        };
         let others = (used - whole.from + span.hold_up - first) / (mixes - 1.0).max(1.0);
         let (mut from, mut start) = (whole.from, span.pour.position);
         let mut done = 0.0;

@@ -132,8 +132,9 @@ pub(super) fn batch(source: &mut Source<'_, '_>) -> Result<()> {
             labels,
         };
         // SAFETY: every pointer is NULL or points to as many values as are told.
-        let status =
-            unsafe { hilum_batch_plan(&raw const job, &raw mut room, summary.as_mut_ptr(), std::ptr::null_mut()) };
+        let status = unsafe {
+            hilum_batch_plan(&raw const job, &raw mut room, summary.as_mut_ptr(), std::ptr::null_mut())
+        };
         source.told(status);
         source.written(&summary, status);
         if status == ROOM_TOO_SMALL {
