@@ -21,7 +21,7 @@ pub struct Told {
 /// Memory for so many numbers of the script's.
 #[unsafe(no_mangle)]
 #[must_use]
-pub extern "C" fn room(length: usize) -> *mut f64 {
+pub extern "C" fn numbers_for(length: usize) -> *mut f64 {
     Box::leak(alloc::vec![0.0; length].into_boxed_slice()).as_mut_ptr()
 }
 
@@ -29,7 +29,7 @@ pub extern "C" fn room(length: usize) -> *mut f64 {
 /// begins with 0, or with the number of what is refused.
 ///
 /// # Safety
-/// [`room`] gave it for so many numbers.
+/// [`numbers_for`] gave it for so many numbers.
 #[unsafe(no_mangle)]
 #[must_use]
 pub unsafe extern "C" fn ask(question: usize, at: *mut f64, length: usize) -> *mut Told {
@@ -49,7 +49,7 @@ pub unsafe extern "C" fn ask(question: usize, at: *mut f64, length: usize) -> *m
 /// # Safety
 /// [`ask`] gave them, and nothing reads them any more.
 #[unsafe(no_mangle)]
-pub unsafe extern "C" fn release(told: *mut Told) {
+pub unsafe extern "C" fn numbers_read(told: *mut Told) {
     // SAFETY: the script keeps to it.
     let told = unsafe { Box::from_raw(told) };
     drop(told.numbers);

@@ -20,6 +20,8 @@ pub(super) struct Bound<'a, 'b> {
     opened: &'b [f64],
     /// The volume that all sets are multiples of; 0 if there is none.
     step: f64,
+    /// The tanks, those that are longest in mixing first.
+    slowest_first: [usize; MAX_TANKS],
     /// Seed that the best plan so far treats.
     goal: f64,
     /// Mixes and living product that fall beyond the goal.
@@ -54,6 +56,7 @@ impl<'a, 'b> Bound<'a, 'b> {
             mixes,
             opened,
             step,
+            slowest_first: slowest_first(plant),
             goal: 0.0,
             beyond_mixes: [0.0; MAX_TANKS],
             beyond_opened: 0.0,
@@ -144,22 +147,38 @@ impl<'a, 'b> Bound<'a, 'b> {
             return cost;
         }
         let order = plant.line.order_at(node.position);
-        let mut waits: f64 = 0.0;
+        let mut counts = [0.0; MAX_TANKS];
         for tank in 0..plant.tanks.len() {
             let (rest, share) = self.rest(node, tank, order);
             let beyond = self.beyond_mixes.get(tank).copied().unwrap_or(0.0);
             let now = least_mixes(plant, tank, rest, share);
             let mixes = now + (self.later_mixes(tank, order) - beyond).max(0.0);
             cost.mixes += mixes;
-            waits = waits.max(mixes * plant.mixing(tank));
+            if let Some(count) = counts.get_mut(tank) {
+                *count = mixes;
+            }
             if Some(tank) == self.leader {
                 cost.opened += least_opened(plant, tank, self.step, rest * share);
                 cost.opened += (self.opened.get(order).copied().unwrap_or(0.0) - self.beyond_opened).max(0.0);
             }
         }
         let run = plant.line.arrival(self.goal) - plant.line.run_at(node.position);
-        cost.finish = node.work + run + waits;
+        cost.finish = node.work + run + self.waits(&counts);
         cost
+    }
+
+    /// How long the treater waits for so many mixes of each tank, at least: those of slower tanks beside those of quicker ones
+    /// as far as they go.
+    fn waits(&self, counts: &[f64; MAX_TANKS]) -> f64 {
+        let (mut waits, mut most) = (0.0, 0.0_f64);
+        let tanks = self.slowest_first.iter().take(self.plant.tanks.len());
+        let next = self.slowest_first.iter().take(self.plant.tanks.len()).skip(1);
+        let quicker = next.map(|tank| self.plant.mixing(*tank)).chain([0.0]);
+        for (tank, quicker) in tanks.zip(quicker) {
+            most = most.max(counts.get(*tank).copied().unwrap_or(0.0));
+            waits += most * (self.plant.mixing(*tank) - quicker);
+        }
+        waits
     }
 
     /// Slurry of the recipe in use that is still to be mixed, lines included, and its living share.
@@ -179,6 +198,12 @@ impl<'a, 'b> Bound<'a, 'b> {
         let rest = until - from;
         (if rest > plant.slack(tank) { rest + lines } else { 0.0 }, share)
     }
+}
+
+fn slowest_first(plant: &Plant<'_>) -> [usize; MAX_TANKS] {
+    let mut order: [usize; MAX_TANKS] = core::array::from_fn(|tank| tank);
+    super::sort::sort(&mut order, |a, b| plant.mixing(*a) > plant.mixing(*b));
+    order
 }
 
 /// For every order: the sum over the recipes that come after its own.

@@ -143,7 +143,9 @@ impl<'a> Laid<'a> {
         let beside_others = all.count_ones() + u32::from(self.leader().is_some()) > 1;
         let searched = if beside_others {
             let proof = prove(&mut search, desk.pours, &mut reach);
-            search.run(Aim::Fills, Care::Quick, LOOKS_FOR_FILLS);
+            if proof == Proof::Proven {
+                search.run(Aim::Fills, Care::Quick, LOOKS_FOR_FILLS);
+            }
             proof
         } else {
             search.run(Aim::Fills, Care::Quick, LOOKS)

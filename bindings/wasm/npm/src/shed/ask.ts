@@ -5,9 +5,9 @@ import { instance } from "../wasm.js";
 
 interface Exports {
   memory: WebAssembly.Memory;
-  room(length: number): number;
+  numbers_for(length: number): number;
   ask(question: number, at: number, length: number): number;
-  release(told: number): void;
+  numbers_read(told: number): void;
 }
 
 /** The questions, in the order of the wasm's list. */
@@ -18,12 +18,12 @@ let wasm: Exports | undefined;
 /** Numbers in base units in, numbers in base units out; the first is 0, or says what is refused. */
 export function ask(question: keyof typeof QUESTIONS, numbers: Float64Array): Float64Array {
   wasm ??= instance<Exports>(carried);
-  const at = wasm.room(numbers.length);
+  const at = wasm.numbers_for(numbers.length);
   new Float64Array(wasm.memory.buffer, at, numbers.length).set(numbers);
   const told = wasm.ask(QUESTIONS[question], at, numbers.length);
   const [start = 0, length = 0] = new Uint32Array(wasm.memory.buffer, told, 2);
   const answer = new Float64Array(wasm.memory.buffer, start, length).slice();
-  wasm.release(told);
+  wasm.numbers_read(told);
   return answer;
 }
 
