@@ -173,7 +173,9 @@ fn no_document_makes_planning_slow() {
         ("declarations", declared(40, ENTRIES)),
         ("batches", batches(ORDERS / 10, 1)),
         ("sets", batches(ORDERS / 50, 20)),
-        ("pours", poured(4, POURS / 20)),
+        ("pours", poured(4, POURS / 8)),
+        // Too many to be levelled, and room enough to try.
+        ("mixes", poured(4, POURS / 20)),
     ] {
         planned(name, honest, &job.to_string());
     }

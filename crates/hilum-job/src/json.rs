@@ -42,37 +42,25 @@ impl Node {
 
 /// What the reader says, by how it begins, and how a person would.
 const SAID: &[(&str, &str)] = &[
-    ("EOF", "the text ends too early; a quote or a bracket is not closed"),
-    ("expected `:`", "a colon is missing between a name and its value"),
-    ("expected `,` or `]`", "a comma or a closing ] is missing before this"),
-    ("expected `,` or `}`", "a comma or a closing } is missing before this"),
-    ("expected value", "a value is missing here; write a text in quotes, a number, true, false, [ or {"),
-    ("expected ident", "a word without quotes must be true or false; put quotes around any other"),
-    ("expected `\"`", "a name in quotes is missing here"),
-    ("key must be", "the name of a field must stand in quotes"),
-    ("trailing comma", "a comma stands before a closing bracket; take it away"),
-    ("trailing characters", "something stands behind the end of the document; take it away"),
-    (
-        "control character",
-        "a line break or another control character stands in a text; write \\n for a line break",
-    ),
-    ("invalid escape", "a backslash stands before a character that takes none; write two for one"),
-    ("invalid number", "a number is written in a form that JSON does not have; write it as 0.5, 5 or 1e5"),
-    ("number out of range", "a number is too large; check its exponent"),
-    ("invalid unicode", "a \\u must be followed by the four digits of a character"),
-    (
-        "unexpected end of hex",
-        "a \\u must be followed by four digits, and where a character takes two of them, by the other",
-    ),
-    ("lone", "half of a character that takes two \\u stands alone"),
-    ("it is nested", "it is nested more than 32 levels deep; no document of this format is"),
-    ("recursion", "it is nested more than 32 levels deep; no document of this format is"),
+    ("EOF", "it ends too early; a quote or a bracket is not closed"),
+    ("expected `:`", "a colon is missing"),
+    ("expected `,`", "a comma or a closing bracket is missing"),
+    ("expected value", "a value is missing"),
+    ("expected ident", "words need quotes, but for true and false"),
+    ("key must be", "a name needs quotes"),
+    ("trailing comma", "a comma is too many"),
+    ("trailing characters", "something stands behind the end"),
+    ("control character", "a line break in a text is written \\n"),
+    ("invalid escape", "a backslash in a text is written twice"),
+    ("invalid number", "a number is written as 0.5, 5 or 1e5"),
+    ("number out of range", "a number is too large"),
+    ("it is nested", "it is nested more than 32 levels deep"),
 ];
 
 fn told(error: &serde_json::Error) -> String {
     let own = error.to_string();
     let words = SAID.iter().find(|(begins, _)| own.starts_with(begins));
-    let words = words.map_or("something is written in a way that JSON does not have", |(_, words)| words);
+    let words = words.map_or("JSON does not have this", |(_, words)| words);
     alloc::format!("{words} (line {}, column {})", error.line(), error.column())
 }
 
