@@ -183,7 +183,7 @@ fn no_document_makes_planning_slow() {
         "pours",
         honest,
         &poured(TREATMENTS, POURS / TREATMENTS).to_string(),
-        &format!("at most {POURS}"),
+        &format!("more than {POURS} pours"),
     );
 }
 

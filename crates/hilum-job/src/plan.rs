@@ -108,10 +108,8 @@ fn few_pours(draft: &Draft<'_, '_>, batches: &Batches) -> Result<(), Problems> {
     if pours <= POURS {
         return Ok(());
     }
-    let message = format!(
-        "would need {pours} pours in {} mixes; a plan holds at most {POURS}, so use a larger tank or larger packs, or split the job",
-        batches.mixes.len()
-    );
+    let message =
+        format!("would need more than {POURS} pours; use a larger tank or larger packs, or split the job");
     Err(Problems::one(Problem { pointer: "/tanks".into(), value: None, message }))
 }
 

@@ -17,7 +17,7 @@ pub(super) fn bounded(model: &Model<'_>) -> Result<(), Problems> {
         return Ok(());
     }
     let message = format!(
-        "make {steps} steps of work (a treatment, active, statement, crop or storage period on an order is one); at most {STEPS} are planned, so split the job"
+        "make {steps} steps of work (each treatment, active, statement, crop or storage period of each); at most {STEPS} are planned, so split the job"
     );
     Err(Problems::one(Problem { pointer: "/orders".into(), value: None, message }))
 }
