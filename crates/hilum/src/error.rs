@@ -317,7 +317,7 @@ pub enum Argument {
 ///
 /// # Errors
 /// Which of that it is not, with the value.
-#[inline]
+#[cfg_attr(not(target_os = "none"), inline)]
 pub fn positive(argument: Argument, value: f64) -> Result<f64, Error> {
     if is_positive(value) { Ok(value) } else { Err(refused(argument, value)) }
 }
@@ -326,7 +326,7 @@ pub fn positive(argument: Argument, value: f64) -> Result<f64, Error> {
 ///
 /// # Errors
 /// Which of that it is not, with the value.
-#[inline]
+#[cfg_attr(not(target_os = "none"), inline)]
 pub fn not_negative(argument: Argument, value: f64) -> Result<f64, Error> {
     if value == 0.0 {
         // Also for -0.0, so that no sign survives.
@@ -342,7 +342,7 @@ pub fn not_negative(argument: Argument, value: f64) -> Result<f64, Error> {
 ///
 /// # Errors
 /// Which of that it is not, with the value.
-#[inline]
+#[cfg_attr(not(target_os = "none"), inline)]
 pub fn share(argument: Argument, value: f64) -> Result<f64, Error> {
     if (0.0..=1.0).contains(&value) {
         not_negative(argument, value)
@@ -353,9 +353,9 @@ pub fn share(argument: Argument, value: f64) -> Result<f64, Error> {
 
 // Doubles from 0 on are ordered as their bits are, and the bits of all others lie above: no comparison of doubles, which
 // a microcontroller does in software. Many callers ask and few refuse: the question is one comparison, the answer a call. In a browser every byte
-// is paid for by its visitors, so there the question is a call, too.
+// is paid for by its visitors, and on a microcontroller by its flash, so there the question is a call, too.
 #[cfg_attr(target_arch = "wasm32", inline(never))]
-#[cfg_attr(not(target_arch = "wasm32"), inline)]
+#[cfg_attr(not(any(target_arch = "wasm32", target_os = "none")), inline)]
 fn is_positive(value: f64) -> bool {
     (SMALLEST.to_bits()..=LARGEST.to_bits()).contains(&value.to_bits())
 }

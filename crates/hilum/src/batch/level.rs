@@ -37,6 +37,10 @@ pub(super) fn level(plant: &Plant<'_>, pours: &mut [Pour], scratch: &mut [Pour],
             continue;
         }
         for first in 0..trial.pours.len() {
+            // To look for what cannot be tried any more takes its time, too: the square of the mixes.
+            if trial.left < trial.pours.len() {
+                return trial.best;
+            }
             for count in (1..=movable_after(plant, trial.pours, tank, first)).rev() {
                 if trial.moves(tank, Moved::After { first, count, share: 1.0 }) {
                     break;
