@@ -38,8 +38,9 @@ fn images(exports: &[&str]) -> Vec<(&'static str, Vec<String>)> {
                 .any(|of| name.starts_with(&format!("hilum_{of}_")))
             || ["hilum_version", "hilum_is_metal"].contains(&name)
     };
-    let converts =
-        |name: &str| ["_from", "_in", "_n", "_bus"].iter().any(|end| name.ends_with(end)) && !is_made(name);
+    let converts = |name: &str| {
+        ["_from", "_in", "_n", "_rows", "_bus"].iter().any(|end| name.ends_with(end)) && !is_made(name)
+    };
     let of = |keep: &dyn Fn(&str) -> bool| {
         exports.iter().filter(|name| keep(name)).map(|name| (*name).to_owned()).collect::<Vec<_>>()
     };
