@@ -70,7 +70,7 @@ pub(super) fn heading(machine: &str) -> String {
 
 Written by `cargo xtask bench`. A ratio is the time of Hilum over that of its rival, both measured in turn in one run:
 the median, and the range that holds four fifths of the measurements. Below 1 is faster. Times are those of the
-processor, of this machine, and say nothing about another.
+processor, of this machine, and say nothing about another. A season on Spark is in RESULTS-spark.md.
 
 {machine}
 "
