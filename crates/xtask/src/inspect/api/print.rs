@@ -8,8 +8,9 @@ use super::modules::is_public;
 /// What a caller sees of an attribute: documentation and lints are not the API.
 pub(super) const KEPT: [&str; 6] = ["cfg", "cfg_attr", "deprecated", "derive", "non_exhaustive", "repr"];
 
+/// How a function is compiled is nothing that a caller sees.
 fn is_kept(attribute: &Attribute) -> bool {
-    KEPT.iter().any(|name| attribute.path().is_ident(name))
+    KEPT.iter().any(|name| attribute.path().is_ident(name)) && !tokens(attribute).ends_with("inline)]")
 }
 
 /// `#[non_exhaustive] `
