@@ -22,7 +22,7 @@ from hilum_spark.library import library  # noqa: E402
 from hilum_spark.steps import Contract  # noqa: E402
 
 DRY_STEPS = season.STEPS[:14]
-SIZES = (20_000, 200_000, 1_000_000)
+SIZES = (20_000, 200_000, 1_000_000, 5_000_000)
 
 
 def best(work: Callable[[], object], rows: int, times: int = 3) -> float:
