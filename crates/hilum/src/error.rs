@@ -351,9 +351,9 @@ pub fn share(argument: Argument, value: f64) -> Result<f64, Error> {
     }
 }
 
-// Doubles from 0 on are ordered as their bits are, and the bits of all others lie above: no comparison of doubles, which
-// a microcontroller does in software. Many callers ask and few refuse: the question is one comparison, the answer a call. In a browser every byte
-// is paid for by its visitors, and on a microcontroller by its flash, so there the question is a call, too.
+// Doubles from 0 on are ordered as their bits are, and the bits of all others lie above: no comparison of doubles, which a
+// microcontroller does in software. Many callers ask and few refuse: the question is one comparison, the answer a call.
+// Where every byte counts, in a browser and in a controller's flash, the question is a call, too.
 #[cfg_attr(target_arch = "wasm32", inline(never))]
 #[cfg_attr(not(any(target_arch = "wasm32", target_os = "none")), inline)]
 fn is_positive(value: f64) -> bool {

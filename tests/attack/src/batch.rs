@@ -39,20 +39,23 @@ struct Given {
 }
 
 impl Parts {
-    fn planned(&self) -> core::result::Result<Planned, Error> {
-        // For whoever looks into what was found.
-        if std::env::var_os("HILUM_SHOW").is_some() {
-            println!("{self:?}");
-        }
-        let tanks: Vec<Tank<'_>> = self
-            .tanks
+    fn tanks(&self) -> Vec<Tank<'_>> {
+        self.tanks
             .iter()
             .zip(&self.sets)
             .map(|(tank, sets)| Tank {
                 filling: if sets.is_empty() { Filling::Measured } else { Filling::Sets(sets) },
                 ..*tank
             })
-            .collect();
+            .collect()
+    }
+
+    fn planned(&self) -> core::result::Result<Planned, Error> {
+        // For whoever looks into what was found.
+        if std::env::var_os("HILUM_SHOW").is_some() {
+            println!("{self:?}");
+        }
+        let tanks = self.tanks();
         let job = Job { orders: &self.orders, tanks: &tanks, needs: &self.needs, shifts: &self.shifts };
         let planned = run(&job, &self.room);
         if let Ok(planned) = &planned {
@@ -170,19 +173,9 @@ fn plausible(from: &mut Unstructured<'_>) -> Result<()> {
 
 impl Parts {
     fn check(&self, planned: &Planned) {
-        let tanks: Vec<Tank<'_>> = self
-            .tanks
-            .iter()
-            .zip(&self.sets)
-            .map(|(tank, sets)| Tank {
-                filling: if sets.is_empty() { Filling::Measured } else { Filling::Sets(sets) },
-                ..*tank
-            })
-            .collect();
-        valid::check(
-            &Job { orders: &self.orders, tanks: &tanks, needs: &self.needs, shifts: &self.shifts },
-            planned,
-        );
+        let tanks = self.tanks();
+        let job = Job { orders: &self.orders, tanks: &tanks, needs: &self.needs, shifts: &self.shifts };
+        valid::check(&job, planned);
     }
 }
 

@@ -247,9 +247,15 @@ impl Choices<'_, '_> {
     }
 
     /// The latest stop before another from which so much mixing fits into the shift.
-    fn last_stop(&self, node: &Node, natural: &Node, chosen: u32, before: f64, mixing: f64) -> Option<Leg> {
+    fn last_stop(
+        &self,
+        node: &Node,
+        natural: &Node,
+        chosen: u32,
+        mut before: f64,
+        mixing: f64,
+    ) -> Option<Leg> {
         let plant = self.plant;
-        let mut before = before;
         for _ in 0..EARLIER_ORDERS {
             let slot = plant.clock.slot_before(node.work, before, mixing)?;
             let to = plant.position_at(node.position, node.work, slot.ready - mixing);

@@ -1,5 +1,6 @@
 //! Which whole sets can go into a tank together?
 
+use super::level::copy;
 use super::line::SLACK;
 use core::cmp::Ordering;
 
@@ -136,7 +137,7 @@ fn combine(
     *sums.first_mut()? = Fill::default();
     for (index, size) in sizes.iter().enumerate() {
         let known = before.get_mut(..count)?;
-        known.iter_mut().zip(sums.iter()).for_each(|(to, from)| *to = *from);
+        copy(sums, known);
         let adds = size.adds.value;
         if gap(0.0) <= 0.0 && adds <= most * SLACK {
             return None;

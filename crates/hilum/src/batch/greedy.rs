@@ -82,11 +82,8 @@ fn remade(plant: &Plant<'_>, came: &Node, pours: &[Pour], work: f64) -> Node {
     let mut node = *came;
     for pour in pours.iter().filter(|pour| pour.position >= came.position) {
         let Ok(tank) = usize::try_from(pour.tank) else { continue };
-        let (shift, fill) = (usize::try_from(pour.wait).unwrap_or(0), usize::try_from(pour.fill).ok());
-        let slot = Slot { shift, at: pour.at, ready: work };
-        let sets = plant.is_sets(tank, plant.line.order_at(pour.position));
-        let fill = fill.filter(|_| sets).and_then(|index| plant.fills(tank).get(index));
-        node.mix(plant, tank, &slot, fill);
+        let slot = Slot { shift: usize::try_from(pour.wait).unwrap_or(0), at: pour.at, ready: work };
+        node.mix(plant, tank, &slot, plant.sets_in(pour, tank));
     }
     node.work = work;
     node

@@ -145,7 +145,7 @@ fn movable_after(plant: &Plant<'_>, pours: &[Pour], tank: usize, first: usize) -
 }
 
 /// Copies what fits; core's own copying panics where the lengths differ, which here they never do.
-pub(super) fn copy(from: &[Pour], to: &mut [Pour]) {
+pub(super) fn copy<T: Copy>(from: &[T], to: &mut [T]) {
     for (to, from) in to.iter_mut().zip(from) {
         *to = *from;
     }

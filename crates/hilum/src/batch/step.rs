@@ -84,6 +84,14 @@ impl<'a> Plant<'a> {
             && self.line.need(order, tank).is_some_and(|need| need.living > 0.0)
     }
 
+    /// The whole sets that a pour is made of; none where it is measured.
+    pub(super) fn sets_in(&self, pour: &Pour, tank: usize) -> Option<&'a Fill> {
+        if !self.is_sets(tank, self.line.order_at(pour.position)) {
+            return None;
+        }
+        self.fills(tank).get(usize::try_from(pour.fill).ok()?)
+    }
+
     /// Refilled beside running.
     pub(super) fn tops_up(&self, tank: usize) -> bool {
         self.tank(tank).is_some_and(|it| {

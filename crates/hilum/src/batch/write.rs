@@ -65,11 +65,7 @@ fn each_span(
 
 /// Slurry poured, where whole sets say it.
 fn poured(plant: &Plant<'_>, span: &Span) -> Option<f64> {
-    if !plant.is_sets(span.tank, plant.line.order_at(span.pour.position)) {
-        return None;
-    }
-    let index = usize::try_from(span.pour.fill).ok()?;
-    let fill = plant.fills.get(span.tank)?.get(index)?;
+    let fill = plant.sets_in(&span.pour, span.tank)?;
     Some(fill.living / plant.living(span.tank, span.pour.position))
 }
 
@@ -149,10 +145,7 @@ impl<'a, 'b> Writer<'a, 'b> {
         let slack = plant.slack(span.tank);
         let discarded = poured(plant, span).map_or(0.0, |slurry| slurry - hold_up - applied);
         let discarded = if discarded > slack { discarded } else { 0.0 };
-        let sets = poured(plant, span)
-            .and_then(|_| usize::try_from(span.pour.fill).ok())
-            .and_then(|index| plant.fills.get(span.tank)?.get(index))
-            .map_or([0; MAX_SIZES], |fill| fill.sets);
+        let sets = plant.sets_in(&span.pour, span.tank).map_or([0; MAX_SIZES], |fill| fill.sets);
         let volume = Volume::new::<cubic_meter>;
         Mix {
             tank: span.tank,
@@ -259,8 +252,7 @@ pub(super) fn opened(plant: &Plant<'_>, pours: &[Pour], tank: usize, size: usize
     pours
         .iter()
         .filter(|pour| usize::try_from(pour.tank) == Ok(tank))
-        .filter(|pour| plant.is_sets(tank, plant.line.order_at(pour.position)))
-        .filter_map(|pour| plant.fills.get(tank)?.get(usize::try_from(pour.fill).ok()?))
+        .filter_map(|pour| plant.sets_in(pour, tank))
         .map(|fill| fill.sets.get(size).map_or(0, |count| u64::from(*count)))
         .sum()
 }
