@@ -1,4 +1,4 @@
-// From what `describe` prints and what `glue` writes: everything under generated/.
+// From what `describe` prints and what cargo compiled: everything under generated/.
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { compile } from "json-schema-to-typescript";
 import { carry } from "./carry.mjs";

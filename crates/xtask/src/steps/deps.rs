@@ -38,22 +38,8 @@ const JOB: &[&str] = &[
     "ref-cast-impl",
 ];
 
-/// Besides those of hilum-job: the glue to JavaScript, and what makes it; the check values are read by the description of the
-/// package, which is not shipped.
-const WASM: &[&str] = &[
-    "hilum-wasm",
-    "hilum-check",
-    "wasm-bindgen",
-    "wasm-bindgen-macro",
-    "wasm-bindgen-macro-support",
-    "wasm-bindgen-shared",
-    "bumpalo",
-    "cfg-if",
-    "talc",
-    "lock_api",
-    "scopeguard",
-    "allocator-api2",
-];
+/// Besides those of hilum-job: an allocator; the check values are read by the description of the package, which is not shipped.
+const WASM: &[&str] = &["hilum-wasm", "hilum-check", "talc", "lock_api", "scopeguard", "allocator-api2"];
 
 pub(super) fn deps(session: &mut Session) -> Result<(), String> {
     let job = [CORE, JOB].concat();
