@@ -24,6 +24,9 @@ pub(super) struct Bound<'a, 'b> {
     slowest_first: [usize; MAX_TANKS],
     /// Seed that the best plan so far treats.
     goal: f64,
+    /// When it is, in run time, and the slurry of each tank until then.
+    arrival: f64,
+    slurry: [f64; MAX_TANKS],
     /// Mixes and living product that fall beyond the goal.
     beyond_mixes: [f64; MAX_TANKS],
     beyond_opened: f64,
@@ -58,6 +61,8 @@ impl<'a, 'b> Bound<'a, 'b> {
             step,
             slowest_first: slowest_first(plant),
             goal: 0.0,
+            arrival: 0.0,
+            slurry: [0.0; MAX_TANKS],
             beyond_mixes: [0.0; MAX_TANKS],
             beyond_opened: 0.0,
         };
@@ -68,6 +73,10 @@ impl<'a, 'b> Bound<'a, 'b> {
     /// Sets the seed that is to be treated.
     pub(super) fn aim(&mut self, goal: f64) {
         self.goal = goal;
+        self.arrival = self.plant.line.arrival(goal);
+        for (tank, cell) in self.slurry.iter_mut().enumerate().take(self.plant.tanks.len()) {
+            *cell = self.plant.line.slurry(tank, goal);
+        }
         self.beyond_mixes = [0.0; MAX_TANKS];
         self.beyond_opened = 0.0;
         if goal >= self.plant.line.end() {
@@ -162,7 +171,7 @@ impl<'a, 'b> Bound<'a, 'b> {
                 cost.opened += (self.opened.get(order).copied().unwrap_or(0.0) - self.beyond_opened).max(0.0);
             }
         }
-        let run = plant.line.arrival(self.goal) - plant.line.run_at(node.position);
+        let run = self.arrival - plant.line.run_at(node.position);
         cost.finish = node.work + run + self.waits(&counts);
         cost
     }
@@ -185,13 +194,14 @@ impl<'a, 'b> Bound<'a, 'b> {
     fn rest(&self, node: &Node, tank: usize, order: usize) -> (f64, f64) {
         let plant = self.plant;
         let content = node.content(tank);
-        let until = plant.line.recipe_end(tank, order).min(plant.line.slurry(tank, self.goal));
+        let goal = self.slurry.get(tank).copied().unwrap_or(0.0);
+        let until = plant.line.recipe_end(tank, order).min(goal);
         let share = plant.living_of_recipe(tank, order);
-        let here = plant.line.slurry(tank, node.position);
+        let here = plant.line.slurry_in(order, tank, node.position);
         if until <= here + plant.slack(tank) {
             return (0.0, share);
         }
-        let due = plant.is_due(tank, node.position, node.work, &content);
+        let due = plant.is_due_in(order, tank, node.position, node.work, &content);
         let current = content.recipe >= plant.line.recipe_end(tank, order) && content.kind != Kind::None;
         let lines = if current && !due { 0.0 } else { plant.hold_up_at(tank, order, here, &content) };
         let from = if current && !due { content.end } else { here };

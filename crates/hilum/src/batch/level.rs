@@ -276,12 +276,14 @@ fn stop(plant: &Plant<'_>, node: &mut Node, group: &mut [Pour]) -> Option<()> {
     let before = *node;
     for pour in group.iter_mut() {
         let tank = tanks(joined).find(|tank| u32::try_from(*tank) == Ok(pour.tank))?;
-        plant.line.need(plant.line.order_at(before.position), tank)?;
+        let order = plant.line.order_at(before.position);
+        plant.line.need(order, tank)?;
         if plant.is_unused(tank, &before) {
             return None;
         }
         let content = before.content(tank);
-        if content.kind == Kind::Sets && !plant.is_due(tank, before.position, before.work, &content) {
+        let is_due = || plant.is_due_in(order, tank, before.position, before.work, &content);
+        if content.kind == Kind::Sets && !is_due() {
             return None;
         }
         let sets = plant.is_sets(tank, plant.line.order_at(node.position));

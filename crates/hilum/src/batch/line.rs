@@ -80,7 +80,10 @@ impl<'a> Line<'a> {
 
     /// Run time at a position, with the changeover to the order that begins there.
     pub(super) fn run_at(&self, position: f64) -> f64 {
-        let order = self.order_at(position);
+        self.run_in(self.order_at(position), position)
+    }
+
+    fn run_in(&self, order: usize, position: f64) -> f64 {
         let start = self.run.get(order).copied().unwrap_or(0.0);
         start + (position - self.start_of(order)) * self.pace(order)
     }
@@ -88,7 +91,7 @@ impl<'a> Line<'a> {
     /// Run time at a position, before the changeover to the order that begins there.
     pub(super) fn arrival(&self, position: f64) -> f64 {
         let order = self.order_at(position);
-        let run = self.run_at(position);
+        let run = self.run_in(order, position);
         if position > self.start_of(order) { run } else { run - self.changeover(order) }
     }
 
@@ -122,7 +125,11 @@ impl<'a> Line<'a> {
 
     /// Slurry of a tank used up to a position.
     pub(super) fn slurry(&self, tank: usize, position: f64) -> f64 {
-        let order = self.order_at(position);
+        self.slurry_in(self.order_at(position), tank, position)
+    }
+
+    /// The same, at a position in this order.
+    pub(super) fn slurry_in(&self, order: usize, tank: usize, position: f64) -> f64 {
         let before = self.column(self.used, tank).get(order).copied().unwrap_or(0.0);
         match self.need(order, tank) {
             Some(need) => before + (position - self.start_of(order)) * need.per_mass.value,

@@ -112,9 +112,10 @@ impl Node {
 
     /// The same, after waiting until a work time.
     pub(super) fn due_at(&self, plant: &Plant<'_>, work: f64) -> u32 {
+        let order = plant.line.order_at(self.position);
         let contents = self.contents(plant).iter().enumerate();
         contents
-            .filter(|(tank, content)| plant.is_due(*tank, self.position, work, content))
+            .filter(|(tank, content)| plant.is_due_in(order, *tank, self.position, work, content))
             .map(|it| 1 << it.0)
             .sum()
     }

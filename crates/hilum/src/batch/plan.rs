@@ -7,30 +7,36 @@ use super::fill::{self, Fills, Keep, Tops};
 use super::greedy::{self, Reach};
 use super::line::{self, Line, SLACK};
 use super::node::Node;
-use super::search::{Aim, Search};
+use super::search::{Aim, Effort, Search};
 use super::step::Plant;
 use super::store::Store;
 use super::{
-    Content, Error, Fill, Job, Label, MAX_TANKS, Memory, Mix, Portion, Pour, Proof, Refill, Room, Summary,
-    Tank, check, expand, level, order, tanks, whole, write,
+    Content, EXACT_MIXES, Error, Fill, Job, Label, MAX_TANKS, Memory, Mix, Portion, Pour, Proof, Refill,
+    Room, Summary, Tank, check, expand, level, order, tanks, whole, write,
 };
 use crate::math::floor;
 use crate::quantity::{Mass, Time, mass::kilogram, time::second};
 
 /// Mixes that are looked at before the plan is called bounded.
-const LOOKS: u32 = 400_000;
+const LOOKS: Effort = Effort::up_to(400_000);
+
+/// The same, beside other tanks: there what is found late is a little earlier end, if anything.
+const LOOKS_BESIDE: Effort = Effort { most: 400_000, in_vain: 60_000 };
+
+/// And where more mixes than [`EXACT_MIXES`] are due: what the first look over the plans has not found is seldom found.
+const LOOKS_AT_MANY: Effort = Effort::up_to(20_000);
 
 /// To prove that no plan is better, beside other tanks.
-const LOOKS_TO_PROVE: u32 = 200_000;
+const LOOKS_TO_PROVE: Effort = Effort::up_to(200_000);
 
 /// And for more even fills beside other tanks, when nothing better is to be found in all else.
-const LOOKS_FOR_FILLS: u32 = 20_000;
+const LOOKS_FOR_FILLS: Effort = Effort::up_to(20_000);
 
 /// Mixes that are looked at for a first plan.
 const FIRST_LOOKS: f64 = 3_000.0;
 
 /// And at most.
-const BEAM_LOOKS: u32 = 40_000;
+const BEAM_LOOKS: Effort = Effort::up_to(40_000);
 
 /// Tanks that may be mixed beside another before they are empty: every one doubles the choices.
 const MOST_FOLLOWERS: usize = 3;
@@ -131,7 +137,8 @@ impl<'a> Laid<'a> {
         // Labels are told apart by position: on the scale of what can be treated, not of what is asked.
         let store =
             Store::new(&mut *desk.labels, &mut *desk.contents, self.job.tanks.len(), reach.node.position);
-        let width = width(bound.least(&Node::START).mixes, store.room());
+        let mixes = bound.least(&Node::START).mixes;
+        let width = width(mixes, store.room());
         let all = followers(&self.job);
         let followers = tanks(all).take(MOST_FOLLOWERS).map(|tank| 1 << tank).sum();
         let choices = Choices { plant: &plant, leader: self.leader(), followers, care: Care::Quick };
@@ -141,14 +148,21 @@ impl<'a> Laid<'a> {
             take(&search, desk.pours, &mut reach);
         }
         let beside_others = all.count_ones() + u32::from(self.leader().is_some()) > 1;
+        let effort = if mixes > EXACT_MIXES {
+            LOOKS_AT_MANY
+        } else if beside_others {
+            LOOKS_BESIDE
+        } else {
+            LOOKS
+        };
         let searched = if beside_others {
-            let proof = prove(&mut search, desk.pours, &mut reach);
+            let proof = prove(&mut search, effort, desk.pours, &mut reach);
             if proof == Proof::Proven {
                 search.run(Aim::Fills, Care::Quick, LOOKS_FOR_FILLS);
             }
             proof
         } else {
-            search.run(Aim::Fills, Care::Quick, LOOKS)
+            search.run(Aim::Fills, Care::Quick, effort)
         };
         take(&search, desk.pours, &mut reach);
         let complete = plant.fills.iter().all(|fills| fills.complete);
@@ -166,9 +180,9 @@ impl<'a> Laid<'a> {
 }
 
 /// Looks for a better plan where it is nearly always found, then everywhere.
-fn prove(search: &mut Search<'_, '_>, pours: &mut [Pour], reach: &mut Reach) -> Proof {
-    for (care, most) in [(Care::Quick, LOOKS), (Care::Thorough, LOOKS_TO_PROVE)] {
-        let proof = search.run(Aim::Time, care, most);
+fn prove(search: &mut Search<'_, '_>, effort: Effort, pours: &mut [Pour], reach: &mut Reach) -> Proof {
+    for (care, effort) in [(Care::Quick, effort), (Care::Thorough, LOOKS_TO_PROVE)] {
+        let proof = search.run(Aim::Time, care, effort);
         take(search, pours, reach);
         if proof == Proof::Bounded {
             return proof;

@@ -27,6 +27,24 @@ pub(super) enum Aim {
     Fills,
 }
 
+/// How much is done before a search is given up.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Effort {
+    /// Mixes that are looked at.
+    pub(super) most: u32,
+    /// And without finding anything better.
+    pub(super) in_vain: u32,
+}
+
+impl Effort {
+    const NONE: Self = Self::up_to(0);
+
+    /// However long nothing better is found.
+    pub(super) const fn up_to(most: u32) -> Self {
+        Self { most, in_vain: most }
+    }
+}
+
 pub(super) struct Search<'a, 'b> {
     plant: &'b Plant<'a>,
     choices: Choices<'a, 'b>,
@@ -34,9 +52,10 @@ pub(super) struct Search<'a, 'b> {
     store: Store<'b>,
     full: bool,
     aim: Aim,
-    /// Mixes that were looked at, and how many may be.
+    effort: Effort,
+    /// Mixes that were looked at; how many, when the best plan was found.
     looks: u32,
-    most: u32,
+    looks_at_best: u32,
     /// The best plan so far: how far, at what cost; where it ends, if it is not the one given.
     goal: f64,
     best: Cost,
@@ -93,8 +112,9 @@ impl<'a, 'b> Search<'a, 'b> {
             store,
             full: false,
             aim: Aim::Fills,
+            effort: Effort::NONE,
             looks: 0,
-            most: u32::MAX,
+            looks_at_best: 0,
             goal,
             best,
             found: None,
@@ -104,9 +124,9 @@ impl<'a, 'b> Search<'a, 'b> {
     }
 
     /// Follows the few most promising plans from stop to stop: quick, and often the best.
-    pub(super) fn beam(&mut self, width: u32, most: u32) {
+    pub(super) fn beam(&mut self, width: u32, effort: Effort) {
         let choices = self.choices;
-        self.start(most);
+        self.start(effort);
         let (mut first, mut end) = (0, self.store.count);
         while first < end && !self.full && self.store.room() - end >= width {
             for index in first..end {
@@ -119,8 +139,8 @@ impl<'a, 'b> Search<'a, 'b> {
     }
 
     /// Searches; tells whether nothing can be better.
-    pub(super) fn run(&mut self, aim: Aim, care: Care, most: u32) -> Proof {
-        self.start(most);
+    pub(super) fn run(&mut self, aim: Aim, care: Care, effort: Effort) -> Proof {
+        self.start(effort);
         (self.aim, self.choices.care) = (aim, care);
         let choices = self.choices;
         if self.full {
@@ -141,10 +161,10 @@ impl<'a, 'b> Search<'a, 'b> {
         if self.full { Proof::Bounded } else { Proof::Proven }
     }
 
-    fn start(&mut self, most: u32) {
+    fn start(&mut self, effort: Effort) {
         self.store.clear();
         self.full = !self.store.add(Stop::default(), &Node::START, NONE, Cost::default());
-        (self.found, self.looks, self.most) = (None, 0, most);
+        (self.found, self.effort, self.looks, self.looks_at_best) = (None, effort, 0, 0);
     }
 
     /// Writes the pours of the plan that was found; none if the one given was the best, or there is no room for it.
@@ -192,7 +212,8 @@ impl<'a, 'b> Search<'a, 'b> {
     /// Counts; false when it has been enough.
     fn look(&mut self) -> bool {
         self.looks += 1;
-        self.full |= self.looks > self.most;
+        let in_vain = self.looks - self.looks_at_best;
+        self.full |= self.looks > self.effort.most || in_vain > self.effort.in_vain;
         !self.full
     }
 
@@ -254,6 +275,7 @@ impl<'a, 'b> Search<'a, 'b> {
             return;
         }
         self.best = end.cost;
+        self.looks_at_best = self.looks;
         self.found = Some(Found { stop, parent, end });
         if node.position > self.goal {
             self.goal = node.position;
@@ -309,10 +331,11 @@ impl<'a, 'b> Search<'a, 'b> {
         order: fn(Content, Content) -> (Content, Content),
         other: u32,
     ) -> bool {
+        let here = self.plant.line.order_at(node.position);
         self.store.contents(other).iter().zip(&node.contents).enumerate().all(
             |(tank, (of_label, of_node))| {
                 let (a, b) = order(*of_label, *of_node);
-                no_worse(self.plant, tank, node, &a, &b)
+                no_worse(self.plant, here, tank, node, &a, &b)
             },
         )
     }
@@ -335,7 +358,7 @@ fn same(plant: &Plant<'_>, tank: usize, node: &Node, a: &Content, b: &Content) -
 }
 
 /// Is what one tank holds at this node never worse than what another one holds?
-fn no_worse(plant: &Plant<'_>, tank: usize, node: &Node, a: &Content, b: &Content) -> bool {
+fn no_worse(plant: &Plant<'_>, order: usize, tank: usize, node: &Node, a: &Content, b: &Content) -> bool {
     if a == b {
         return true;
     }
@@ -343,8 +366,7 @@ fn no_worse(plant: &Plant<'_>, tank: usize, node: &Node, a: &Content, b: &Conten
         return false;
     }
     let slack = plant.slack(tank);
-    let order = plant.line.order_at(node.position);
-    let slurry = plant.line.slurry(tank, node.position);
+    let slurry = plant.line.slurry_in(order, tank, node.position);
     let gone = |content: &Content| {
         content.kind == Kind::None
             || content.recipe < plant.line.recipe_end(tank, order)

@@ -114,12 +114,18 @@ impl<'a> Plant<'a> {
             .filter(|_| self.clock.has_shifts())
     }
 
-    /// Does the tank need a mix before the next seed?
-    pub(super) fn is_due(&self, tank: usize, position: f64, work: f64, content: &Content) -> bool {
-        let order = self.line.order_at(position);
+    /// Does the tank need a mix before the next seed, which is of this order?
+    pub(super) fn is_due_in(
+        &self,
+        order: usize,
+        tank: usize,
+        position: f64,
+        work: f64,
+        content: &Content,
+    ) -> bool {
         self.line.need(order, tank).is_some()
             && (content.recipe < self.line.recipe_end(tank, order)
-                || self.line.slurry(tank, position) >= content.end - self.slack(tank)
+                || self.line.slurry_in(order, tank, position) >= content.end - self.slack(tank)
                 || content.expires <= work + INSTANT)
     }
 
@@ -194,9 +200,10 @@ impl<'a> Plant<'a> {
         slurry: Option<f64>,
         before: &Content,
     ) -> Content {
-        let recipe = self.line.recipe_end(tank, self.line.order_at(position));
-        let from = self.line.slurry(tank, position);
-        let hold_up = self.hold_up(tank, position, before);
+        let order = self.line.order_at(position);
+        let recipe = self.line.recipe_end(tank, order);
+        let from = self.line.slurry_in(order, tank, position);
+        let hold_up = self.hold_up_at(tank, order, from, before);
         let capacity = self.capacity(tank);
         let (end, kind) = match slurry {
             Some(slurry) => (from + slurry - hold_up, Kind::Sets),
