@@ -90,90 +90,21 @@ fn what_was_worked_out_says_how() {
     assert_eq!(silent.map(|case| case.id).collect::<Vec<_>>(), Vec::<String>::new());
 }
 
+// What we worked out ourselves, or what is true by algebra, is no evidence.
 #[test]
-fn every_function_has_evidence_and_a_refusal() {
+fn every_function_has_outside_evidence_and_a_refusal() {
     let mut evidence: BTreeMap<_, (u32, u32)> =
         TABLE.iter().map(|function| (function.name.to_owned(), (0, 0))).collect();
     for case in all_cases() {
         let (held, refused) = evidence.get_mut(&case.function).expect("a function of the table");
         match case.kind {
             _ if case.error.is_some() => *refused += 1,
-            Kind::Published | Kind::Standard | Kind::Practice | Kind::Worked => *held += 1,
-            Kind::Identity => {}
+            Kind::Published | Kind::Standard | Kind::Practice => *held += 1,
+            Kind::Worked | Kind::Identity => {}
         }
     }
     evidence.retain(|_, (held, refused)| *held == 0 || *refused == 0);
-    assert_eq!(evidence, BTreeMap::new(), "functions without evidence or without a refusal");
-}
-
-/// Functions whose values only we worked out so far, with the method in each case. A case with a source of its own takes its
-/// function off this list.
-const WORKED_ALONE: [&str; 52] = [
-    "account.achieved",
-    "account.used",
-    "active.per_seed",
-    "limit.max_sowing",
-    "limit.on_seed",
-    "limit.share",
-    "living.cells_per_seed",
-    "living.dose_for",
-    "living.titre_for",
-    "living.titre_in_set",
-    "mix.fill",
-    "mix.pour",
-    "mix.share",
-    "mix.total_liquid",
-    "mix.treats",
-    "mix.water",
-    "mix.weigh",
-    "pack.choose",
-    "pack.coverage",
-    "rate.from_area",
-    "rate.from_bushel",
-    "rate.from_unit",
-    "rate.measured",
-    "rate.needed",
-    "rate.per_area",
-    "rate.per_bushel",
-    "rate.per_mass",
-    "rate.per_seed",
-    "rate.treats",
-    "rate.weighed",
-    "seed.mass",
-    "seed.seed_mass",
-    "seed.size_from_seed",
-    "seed.thousand",
-    "seed.within",
-    "sowing.seeds_for",
-    "survival.count",
-    "survival.effective_time",
-    "survival.fit",
-    "survival.last_moment",
-    "survival.two_phase",
-    "treater.batch_flow",
-    "treater.caught_by_mass",
-    "treater.caught_by_volume",
-    "treater.correct_setting",
-    "treater.curve_setting",
-    "treater.deviation",
-    "treater.dump_flow",
-    "treater.flow",
-    "treater.per_charge",
-    "treater.rate",
-    "treater.time_for",
-];
-
-#[test]
-fn what_has_no_source_of_its_own_is_told() {
-    let outside = |case: &Case| {
-        case.error.is_none() && matches!(case.kind, Kind::Published | Kind::Standard | Kind::Practice)
-    };
-    let sourced: BTreeSet<String> =
-        all_cases().into_iter().filter(outside).map(|case| case.function).collect();
-    let mut alone: Vec<_> =
-        TABLE.iter().map(|function| function.name).filter(|name| !sourced.contains(*name)).collect();
-    alone.sort_unstable();
-    assert_eq!(alone, WORKED_ALONE);
+    assert_eq!(evidence, BTreeMap::new(), "functions without outside evidence or without a refusal");
 }
 
 #[test]
