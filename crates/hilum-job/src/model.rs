@@ -184,7 +184,11 @@ fn work(job: &document::Job, root: &Pointer<'_>, gathered: &mut Gathered) -> Opt
             continue;
         };
         if to <= from {
-            gathered.add(&at.field("to"), Some(quoted(&shift.to)), "is not after the shift's from");
+            gathered.add(
+                &at.field("to"),
+                Some(quoted(&shift.to)),
+                "is not after the shift's from; check the two",
+            );
             sound = false;
         }
         if shifts.last().is_some_and(|(_, last)| from < *last) {

@@ -100,7 +100,7 @@ fn example(name: &str) -> &'static str {
         "fill" | "capacity" => "a volume such as \"30 gal\"",
         "setting" | "value" => "a number",
         "flow" => "a flow such as \"40 fl oz/min\"",
-        "from" | "to" => "an instant such as \"2027-04-12T07:30:00-05:00\"",
+        "from" | "to" => "a date and time such as \"2027-04-12T07:30:00-05:00\"",
         "for" => "a time such as \"20 d\"",
         "at" => "a temperature such as \"45 degF\"",
         "job" => "the job that was run",

@@ -26,7 +26,10 @@ pub enum Error {
     #[error("{argument} must not be negative, but is {}", Shown(*value))]
     Negative { argument: Argument, value: f64 },
     /// Beyond 1e-30…1e30 base units.
-    #[error("{argument} must lie within 1e-30 and 1e30 base units, but is {}", Shown(*value))]
+    #[error(
+        "{argument} must lie within 1e-30 and 1e30 base units, but is {}; check the number and its unit",
+        Shown(*value)
+    )]
     OutOfRange { argument: Argument, value: f64 },
     /// A share below 0 or above 1.
     #[error("{argument} must lie within 0 % and 100 %, but is {} (1 = 100 %)", Shown(*value))]
@@ -44,7 +47,10 @@ pub enum Error {
     #[error("{argument} must differ, but all are {}", Shown(*value))]
     AllEqual { argument: Argument, value: f64 },
     /// A count that should fall with time, but does not; the value is its change in log10 per second.
-    #[error("{argument} must fall with time, but log10 of it changes by {} per second", Shown(*value))]
+    #[error(
+        "{argument} must fall with time, but changes by {} decimal orders per second; check the counts and times",
+        Shown(*value)
+    )]
     NotFalling { argument: Argument, value: f64 },
     /// Less than the least that works.
     #[error("{argument} must be at least {}, but is {}", Shown(*least), Shown(*value))]
@@ -53,7 +59,10 @@ pub enum Error {
     #[error("a pump curve of several catches needs two different settings, but all are {}", Shown(*value))]
     OneSetting { value: f64 },
     /// A pump curve that does not rise.
-    #[error("the flow of a pump must rise with its setting, but changes by {} m³/s per step", Shown(*value))]
+    #[error(
+        "the flow of a pump must rise with its setting, but changes by {} m³/s per step; check the catches",
+        Shown(*value)
+    )]
     NotRising { value: f64 },
     /// More sizes of pack than a choice is made among.
     #[error(
@@ -64,7 +73,10 @@ pub enum Error {
     #[error("{value:e} sets cannot be counted; look at the coverage of a set and the mass of seed")]
     TooManySets { value: f64 },
     /// Neither 0 nor 1 to the most steps of a data dictionary entry.
-    #[error("DDI {ddi} carries 0 or 1 to {most} steps, but this would be {}", Shown(*value))]
+    #[error(
+        "DDI {ddi} carries 0 or 1 to {most} steps, but this would be {}; check the value and its unit",
+        Shown(*value)
+    )]
     NotForTheBus { ddi: u16, value: f64, most: i32 },
     /// Not given, though this calculation needs it.
     #[error("{argument} is needed here, but was not given")]

@@ -52,7 +52,7 @@ impl Read for Quantity {
             }
             _ => refuse(
                 node,
-                "a quantity, as \"2.5 fl oz/cwt\" or {\"value\": 2.5, \"unit\": \"fl oz/cwt\"},",
+                "a quantity, as \"2.5 fl oz/cwt\", \"92 %\" or {\"value\": 2.5, \"unit\": \"fl oz/cwt\"},",
                 at,
                 gathered,
             ),

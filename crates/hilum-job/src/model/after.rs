@@ -132,7 +132,8 @@ pub(crate) fn duration(doc: &document::Quantity, at: &Pointer<'_>, gathered: &mu
 pub(crate) fn instant(text: &str, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Instant> {
     let instant = DateTime::parse_from_rfc3339(text).ok();
     if instant.is_none() {
-        let message = "is not an instant; write date, time and offset as in \"2027-04-12T07:30:00-05:00\"";
+        let message =
+            "is not a moment that is read; write date, time and offset as in \"2027-04-12T07:30:00-05:00\"";
         gathered.add(at, Some(quoted(text)), message);
     }
     instant

@@ -121,11 +121,11 @@ pub(crate) fn refusal(error: hilum::Error) -> String {
         Error::NotPositive { .. } => "must be more than 0".into(),
         Error::Negative { .. } => "must not be negative".into(),
         Error::OutOfRange { .. } => {
-            "is beyond what can be calculated with; values lie within 1e-30 and 1e30 kg, m3, s, seeds or CFU"
+            "is beyond what can be calculated with; values lie within 1e-30 and 1e30 kg, m3, s, seeds or CFU; check the number and its unit"
                 .into()
         }
         Error::NotAShare { .. } => "must lie within 0 % and 100 %".into(),
-        Error::BelowAbsoluteZero { .. } => "is below absolute zero (-273.15 degC)".into(),
+        Error::BelowAbsoluteZero { .. } => "is below absolute zero (-273.15 degC); check the number and its unit".into(),
         other => format!("cannot be used: {other}"),
     }
 }

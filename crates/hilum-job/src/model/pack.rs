@@ -96,7 +96,7 @@ fn part_amount<'j>(
         gathered.add(
             &at.field("usable"),
             part.usable.as_ref().map(super::ask::shown),
-            "is more than the fill",
+            "is more than the fill; check the two",
         );
         return None;
     }

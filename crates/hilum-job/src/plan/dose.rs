@@ -128,7 +128,7 @@ impl Label<'_, '_> {
         }
         let cells = PerSeed::<CellCount>::new(CellsPerSeed::from_base(value))?;
         let (Some(titre), Some(living)) = (self.titre, &self.treatment.living) else {
-            return Err(Refused::Statement("needs a titre".into()));
+            return Err(Refused::Statement("needs a titre; give the product's living titre".into()));
         };
         let density = self.treatment.density;
         let rate = if self.treatment.tank.is_some() {

@@ -111,8 +111,10 @@ fn slurry(
                 hilum::Error::TooLittle { least, .. } => {
                     let least = LIQUID_PER_MASS.with(least, &hilum::text::Bases::default(), draft.units());
                     format!(
-                        "is less than the products alone for order {name}: {:.4} {}",
-                        least.value, least.unit
+                        "is less than the products alone for order {name}; give {:.4} {} or more",
+                        // Never less than they are: what is told must be taken.
+                        hilum::math::ceil(least.value * 1e4) / 1e4,
+                        least.unit
                     )
                 }
                 other => format!("cannot be mixed for order {name}: {other}"),

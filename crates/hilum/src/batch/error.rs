@@ -75,7 +75,7 @@ pub enum Field {
 #[expect(missing_docs, reason = "the fields: which number, its place and its value, or how many of how many")]
 pub enum Error {
     /// A number that cannot be.
-    #[error("{field} {index} cannot be {value} (base units)")]
+    #[error("{field} {index}, counted from 0, cannot be {value} base units; check it")]
     Value { field: Field, index: usize, value: f64 },
     /// The table of needs does not hold one entry per order and tank.
     #[error("{needs} needs were given where there must be one per order and tank, {expected}")]
@@ -84,7 +84,9 @@ pub enum Error {
     #[error("more than {limit} {counted}: split the job, or use larger tanks or sets")]
     TooMany { counted: Counted, limit: usize },
     /// No whole set fits the tank, or none leaves anything once the lines are filled.
-    #[error("tank {tank} is too small: its smallest set does not fit, or only fills its lines")]
+    #[error(
+        "tank {tank}, counted from 0, is too small: its smallest set does not fit, or only fills its lines; use a larger tank or smaller sets"
+    )]
     TankTooSmall { tank: usize },
     /// The working memory is smaller than [`super::Room`] asks for.
     #[error("the working memory holds {given} numbers, {needed} are needed")]

@@ -62,10 +62,14 @@ pub enum TextError {
     #[error("has a unit in a form that is not read; write a, a/b, a/100 b, or UCUM a/(100.b)")]
     Form,
     /// `unit`, and nothing says how many seeds that is.
-    #[error("is per unit, but it is not said how many seeds a unit is; say it, or write seeds")]
+    #[error(
+        "is per unit, but it is not said how many seeds a unit is; give the unit, such as \"140000 seeds\", or write seeds"
+    )]
     UnitNotGiven,
     /// `bu`, and nothing says what a bushel weighs.
-    #[error("is per bushel, but it is not said what a bushel weighs; say it, or write a mass")]
+    #[error(
+        "is per bushel, but it is not said what a bushel weighs; give the bushel, such as \"60 lb\", or write a mass"
+    )]
     BushelNotGiven,
     /// A point on the scale where an amount is needed.
     #[error("is a temperature, but here an amount is needed (a difference is written in K)")]
