@@ -75,7 +75,7 @@ pub enum Field {
 #[expect(missing_docs, reason = "the fields: which number, its place and its value, or how many of how many")]
 pub enum Error {
     /// A number that cannot be.
-    #[error("{field} {index}, counted from 0, cannot be {value} base units; check it")]
+    #[error("{field} {index} cannot be {value} (base units, counted from 0); check it")]
     Value { field: Field, index: usize, value: f64 },
     /// The table of needs does not hold one entry per order and tank.
     #[error("{needs} needs were given where there must be one per order and tank, {expected}")]
