@@ -2,9 +2,10 @@
 
 use super::level::copy;
 use super::line::SLACK;
+use crate::math::floor;
 use core::cmp::Ordering;
 
-use super::{Counted, Error, Filling, MAX_SIZES, SetSize, Tank};
+use super::{Counted, Error, Filling, Job, MAX_SIZES, SetSize, Tank};
 
 /// Whole sets poured together.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
@@ -72,6 +73,13 @@ impl<'a> Fills<'a> {
         Ok(Self { all: memory.get(..count).unwrap_or(&[]), complete })
     }
 
+    /// Room enough for all of them, but at most this.
+    pub(super) fn room(sizes: &[SetSize], tops: Tops, most: usize) -> usize {
+        let sets = |size: &SetSize| super::whole(floor(tops.most * (1.0 + 2.0 * SLACK) / size.adds.value));
+        let ways = |all: usize, size| all.saturating_mul(sets(size).unwrap_or(most).saturating_add(1));
+        sizes.iter().fold(2, ways).min(most)
+    }
+
     /// The largest fill of at most this volume.
     pub(super) fn at_most(&self, living: f64) -> Option<usize> {
         self.all.partition_point(|fill| fill.living <= living).checked_sub(1)
@@ -103,6 +111,14 @@ pub(super) struct Tops {
 }
 
 impl Tops {
+    /// Of a tank's recipes.
+    pub(super) fn of(job: &Job<'_>, index: usize, tank: &Tank<'_>) -> Self {
+        let full = job.needs_of(index).map(|need| need.living * tank.capacity.value);
+        let full = full.filter(|living| *living > 0.0);
+        let most = full.clone().fold(0.0, f64::max);
+        Self { least: full.fold(most, f64::min), most }
+    }
+
     /// Between fills of this volume, where there is room for so many: even up to the least top, then four times as wide
     /// up to four times as much, and so on. So a recipe with a small share, too, has fills to choose from.
     fn gap(self, living: f64, room: f64) -> f64 {

@@ -65,12 +65,16 @@ pub use step::{Content, Pour};
 pub use store::Label;
 
 use crate::math::ceil;
+use fill::{Fills, Tops};
 
 /// More mixes than this are planned well, but seldom proven.
 const EXACT_MIXES: f64 = 150.0;
 
 /// And more than these, where tanks stand side by side.
 const EXACT_BESIDE: f64 = 30.0;
+
+/// Fills of one tank: where there are more, they are a choice of all.
+const MOST_FILLS: usize = 2048;
 
 /// How much working memory a job needs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -92,14 +96,17 @@ impl Room {
     /// For a job.
     #[must_use]
     pub fn of(job: &Job<'_>) -> Self {
-        let sets = job.tanks.iter().filter(|tank| !fill::sizes(tank).is_empty()).count();
+        let tanks = job.tanks.iter().enumerate().filter(|(_, tank)| !fill::sizes(tank).is_empty());
+        let sets = |(index, tank)| Fills::room(fill::sizes(tank), Tops::of(job, index, tank), MOST_FILLS);
+        // Each is given as much as the one that needs most.
+        let fills = tanks.clone().count() * tanks.map(sets).max().unwrap_or(0);
         let numbers = line::numbers(job.orders.len(), job.tanks.len())
             + bound::numbers(job.orders.len(), job.tanks.len())
             + job.shifts.len()
             + 1;
         let labels = labels(job);
         let contents = labels * job.tanks.len();
-        Self { numbers, fills: sets * 2048, pours: 1024 + 2 * job.orders.len(), labels, contents }
+        Self { numbers, fills, pours: 1024 + 2 * job.orders.len(), labels, contents }
     }
 }
 

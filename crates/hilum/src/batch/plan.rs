@@ -244,10 +244,7 @@ fn all_fills<'a>(job: &Job<'_>, memory: &'a mut [Fill], keep: Keep) -> Result<[F
     for (index, (tank, cell)) in job.tanks.iter().zip(&mut all).enumerate() {
         let sizes = fill::sizes(tank);
         if !sizes.is_empty() {
-            let full = job.needs_of(index).map(|need| need.living * tank.capacity.value);
-            let full = full.filter(|living| *living > 0.0);
-            let most = full.clone().fold(0.0, f64::max);
-            let tops = Tops { least: full.fold(most, f64::min), most };
+            let tops = Tops::of(job, index, tank);
             *cell = Fills::new(sizes, tops, keep, parts.next().unwrap_or(&mut []))?;
         }
     }
