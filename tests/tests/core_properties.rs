@@ -315,3 +315,11 @@ fn rates_are_what_they_divide() {
     let sown: SeedsPerArea = q::<Seeds>(3.0) / q::<Area>(2.0);
     assert_eq!(sown.to_base().to_bits(), 1.5_f64.to_bits());
 }
+
+// Worked by hand: 1.02 and 1.1 of the governing statement differ by exactly the borders, whatever the last bit says.
+#[test]
+fn the_borders_of_agreement_belong_to_the_closer_one() {
+    let judged = |of: f64| rate(of * 3.25e-6).agreement(rate(3.25e-6));
+    assert_eq!([0.98, 1.02, 1.02001].map(judged), [Agreement::Close, Agreement::Close, Agreement::Apart]);
+    assert_eq!([0.9, 1.1, 1.10001].map(judged), [Agreement::Apart, Agreement::Apart, Agreement::FarApart]);
+}

@@ -147,6 +147,23 @@ fn the_errors_of_numbers() {
     }
 }
 
+/// As a person writes it where that is short, else with an exponent.
+#[test]
+fn numbers_are_shown_as_they_are_read() {
+    let argument = Argument::SeedSize;
+    for (value, shown) in [
+        (0.0, "0"),
+        (-3.0, "-3"),
+        (-1e-6, "-0.000001"),
+        (-9e-7, "-9e-7"),
+        (-1e15, "-1e15"),
+        (-9e14, "-900000000000000"),
+    ] {
+        let text = Error::NotPositive { argument, value }.to_string();
+        assert!(text.split([',', ';', ' ']).any(|word| word == shown), "{shown}: {text}");
+    }
+}
+
 /// Every argument, as its own source words it.
 #[test]
 fn the_names_of_numbers() {

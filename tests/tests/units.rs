@@ -277,6 +277,19 @@ fn the_temperature_scales_meet_where_they_should() {
     }
 }
 
+// 10 °C and 5 K are 15 °C, and that less 10 °C is 5 K; 9 °F are 5 K.
+#[test]
+fn a_difference_moves_a_point() {
+    use temperature_difference::{degree_fahrenheit_difference, kelvin};
+    let (ten, five) = (Temperature::from_celsius(10.0), TemperatureDifference::new::<kelvin>(5.0));
+    assert_eq!(ten + five, Temperature::from_celsius(15.0));
+    assert_eq!(Temperature::from_celsius(15.0) - ten, five);
+    assert_eq!(
+        Temperature::from_fahrenheit(50.0) + TemperatureDifference::new::<degree_fahrenheit_difference>(9.0),
+        ten + five
+    );
+}
+
 /// Used in the table above as [`Unit`]s, so that a new field is looked at here.
 #[test]
 fn a_unit_is_what_it_is() {

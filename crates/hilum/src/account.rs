@@ -365,8 +365,23 @@ mod tests {
         let product = mix.share(tolerance(64.0));
         close(product.get().get::<liter>(), 32.0, 1e-15);
         close(product.uncertainty().value, mix.uncertainty().value * 0.64, 1e-15);
+    }
+
+    // Worked by hand: a division of 1 L is known to 2/√12 L, which weighs 1.04 times as many kg, and the other way
+    // round. Seed to 2 kg less liquid to 1 kg is known to 2 × √(5/12) kg = 1.290994 kg.
+    #[test]
+    fn uncertainty_goes_through_density_and_difference() {
+        let mix = Measured::from(liters(50.0, 1.0));
         let weighed = mix.weighed(density(1.04)).measured(density(1.04));
         close(weighed.get().value, mix.get().value, 1e-15);
+        let of_a_division = 2.0 / sqrt(12.0);
+        close(mix.weighed(density(1.04)).uncertainty().get::<kilogram>(), of_a_division * 1.04, 1e-14);
+        let by_volume = Measured::from(kilograms(52.0, 1.0)).measured(density(1.04));
+        close(by_volume.get().get::<liter>(), 50.0, 1e-14);
+        close(by_volume.uncertainty().get::<liter>(), of_a_division / 1.04, 1e-14);
+        let seed = Measured::from(kilograms(20_000.0, 2.0));
+        let before = seed.before_treating(&[kilograms(60.0, 1.0).into()]).unwrap();
+        close(before.uncertainty().get::<kilogram>(), 1.290_994, 1e-6);
     }
 
     #[test]

@@ -76,3 +76,11 @@ fn what_cannot_be_is_refused() {
         assert!(SeasonLimit::new(lb_per_acre(1.0), lb_per_acre(bad)).is_err());
     }
 }
+
+// What is above or below by no more than 1e-9 of the limit is within it.
+#[test]
+fn the_slack_itself_is_allowed() {
+    let dose = |kg_per_kg: f64| ActivePerMass::new(base!(Ratio, kg_per_kg)).unwrap();
+    assert!(!dose(1.0 + 1e-9).exceeds(dose(1.0)) && dose(1.0 + 2e-9).exceeds(dose(1.0)));
+    assert!(!dose(1.0 - 1e-9).falls_below(dose(1.0)) && dose(1.0 - 2e-9).falls_below(dose(1.0)));
+}

@@ -5,7 +5,7 @@ use std::{format, vec};
 
 use super::*;
 use crate::error::{LARGEST, SMALLEST};
-use crate::quantity::{Volume, VolumePerMass, mass::kilogram};
+use crate::quantity::{Volume, VolumePerMass, VolumePerSeed, mass::kilogram, seeds::seed};
 
 fn rate() -> PerMass<Liquid> {
     PerMass::new(base!(VolumePerMass, 3.25e-6)).unwrap()
@@ -70,4 +70,19 @@ fn the_first_bad_element_of_either_list_is_told() {
 #[test]
 fn an_empty_list_gives_nothing() {
     assert_eq!(needed::<Liquid, Mass>(rate(), &[]).map(|results| results.len()), Ok(0));
+}
+
+#[test]
+fn a_list_of_seeds_is_as_its_elements_alone() {
+    let counts = [1.0, 140_000.0, 2.5e9].map(Seeds::new::<seed>);
+    let dose = PerSeed::<Liquid>::new(base!(VolumePerSeed, 2e-9)).unwrap();
+    let volumes: Vec<Volume> = needed_by_seeds(dose, &counts).unwrap().collect();
+    assert_eq!(volumes, counts.map(|count| dose.needed(count).unwrap()));
+    let sizes = [6e3, 3e4, 2e5].map(|per_kg| base!(SeedsPerMass, per_kg));
+    let masses: Vec<Mass> = mass_of(&sizes, &counts).unwrap().collect();
+    let alone =
+        |(size, count): (&SeedsPerMass, &Seeds)| SeedSize::new(*size).unwrap().mass_of(*count).unwrap();
+    assert!(masses.iter().copied().eq(sizes.iter().zip(&counts).map(alone)));
+    let none = [1.0, 0.0].map(Seeds::new::<seed>);
+    assert_eq!(needed_by_seeds(dose, &none).err().map(|bad| bad.index), Some(1));
 }

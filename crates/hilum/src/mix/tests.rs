@@ -35,6 +35,14 @@ fn water_makes_up_or_comes_on_top() {
     assert!((plus.rate().difference(rate(4.5))).abs() < 1e-12);
 }
 
+// Worked by hand: 1.25 and 1.05 kg/L, twice as much of the first, is 3.55 / 3 kg/L, whatever else is in the tank.
+#[test]
+fn density_is_that_of_the_parts_named() {
+    let heavy = |kg_per_litre| Density::new(kg(kg_per_litre) / litres(1.0)).unwrap();
+    let of_both = density([(share(40.0), heavy(1.25)), (share(20.0), heavy(1.05))]).unwrap();
+    assert!(((of_both.get() * litres(3.0) / kg(3.55)).value - 1.0).abs() < 1e-12);
+}
+
 #[test]
 fn shares_add_up_to_the_whole() {
     let products = [rate(2.5), rate(0.75), rate(0.1)];

@@ -120,6 +120,20 @@ fn hostile_sizes_return_with_a_choice_that_covers() {
     assert!(matches!(choose(lb(1e9), &[tiny], Objective::default()), Err(Error::TooManySets { .. })));
 }
 
+// Worked by hand: the next multiple of 50 above 12,345,678 is 12,345,700 = 1,234 × 10,000 + 5,000 + 500 + 2 × 100, in
+// the fewest sets of all that come to it. Coverages that have a common measure are proven for the best by it.
+#[test]
+fn sizes_in_proportion_are_proven_however_large_the_need() {
+    let sizes = [10_000.0, 5_000.0, 2_500.0, 1_000.0, 500.0, 250.0, 100.0, 50.0].map(unlimited);
+    let sets = [1_234, 1, 0, 0, 1, 0, 2, 0];
+    for objective in [Objective::LeastLeftover, Objective::LeastCost] {
+        opens(12_345_678.0, &sizes, objective, &sets);
+    }
+    // In kilograms no coverage is a whole number, and their measure is found all the same.
+    let thirds = [10.0, 5.0, 2.5].map(|n| unlimited(n / 3.0));
+    opens(1e6 + 0.5, &thirds, Objective::LeastLeftover, &[300_000, 0, 1]);
+}
+
 #[test]
 fn what_cannot_be_is_refused() {
     let sizes = [unlimited(1.0); 9];

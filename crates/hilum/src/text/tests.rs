@@ -17,13 +17,19 @@ fn numbers_are_json_with_grouped_digits() {
     ] {
         assert_eq!(Written::read(text).map(|w| w.number), Ok(number), "{text}");
     }
-    for text in [".5 kg", "5. kg", "05 kg", "+5 kg", "1_ kg", "1__0 kg", "_1 kg", "1.2.3 kg"] {
+    for text in
+        [".5 kg", ".5e3 kg", "05e3 kg", "5. kg", "05 kg", "+5 kg", "1_ kg", "1__0 kg", "_1 kg", "1.2.3 kg"]
+    {
         assert_eq!(error(text), TextError::NumberForm, "{text}");
     }
     assert_eq!(error("1,000 lb"), TextError::Comma);
     assert_eq!(error("140 000 seeds"), TextError::SpaceInNumber);
     assert_eq!(error("140M seeds"), TextError::NoSpace);
-    assert_eq!(error("5kg"), TextError::NoSpace);
+    // An `e` without an exponent and a sign within are no part of the number.
+    for text in ["5kg", "5eggs", "5e-kg", "5-6 kg"] {
+        assert_eq!(error(text), TextError::NoSpace, "{text}");
+    }
+    assert_eq!(error("e5 kg"), TextError::NotANumber);
     assert_eq!(error("1e400 kg"), TextError::TooLarge);
     for text in ["NaN kg", "inf kg", "-Infinity kg"] {
         assert_eq!(error(text), TextError::NotFinite, "{text}");
@@ -89,12 +95,24 @@ fn what_is_wrong_is_told_with_a_remedy() {
     assert_eq!(error("4 mL/kg/d"), TextError::TwoLines);
     assert_eq!(error("4 mL/0 kg"), TextError::BelowTheLine);
     assert_eq!(error("4 mL/100"), TextError::NoUnit);
+    assert_eq!(error("4 mL/100kg"), TextError::NoSpace);
+    assert_eq!(error("4 m^2"), TextError::Form);
+    assert_eq!(error("4 fl. oz"), TextError::UnknownUnit { suggestion: Some("fl oz") });
     assert_eq!(error("4 mL/"), TextError::Form);
     assert_eq!(error("4 mL/(100 kg)"), TextError::Form);
     let wrong = read::<Mass>("3 fl oz/unit");
     assert_eq!(wrong, Err(TextError::UnitNotGiven));
     let wrong = read::<Mass>("3 fl oz/seed").expect_err("a volume per seed is no mass");
     assert!(matches!(wrong, TextError::WrongDimension { .. }));
+}
+
+// By hand: a third of four letters, rounded, is one; of equally near words the first stands.
+#[test]
+fn a_word_is_suggested_when_a_third_of_its_letters_differ() {
+    let among = |word, candidates: &[&'static str]| closest(word, candidates.iter().copied());
+    assert_eq!(among("tark", &["tank", "tack"]), Some("tank"));
+    assert_eq!(among("tyxk", &["tank"]), None);
+    assert_eq!(among("temprature", &["temperature"]), Some("temperature"));
 }
 
 #[test]

@@ -58,6 +58,13 @@ fn a_catch_is_measured_or_weighed() {
     assert!(!flow(95.0).off_target(flow(100.0), share(5.0)));
 }
 
+// Worked by hand: 325 mL/100 kg on dumps of 4 kg is 13 mL each.
+#[test]
+fn a_dump_takes_its_share_of_liquid() {
+    let dumps = Dumps::of(Mass::new::<kilogram>(4.0)).unwrap();
+    assert!((dumps.liquid(slurry(325.0)).get::<milliliter>() - 13.0).abs() < 1e-12);
+}
+
 #[test]
 fn one_catch_is_a_proportional_pump() {
     let curve = PumpCurve::through(&[point(40.0, 160.0)]).unwrap();
@@ -109,6 +116,10 @@ fn curves_that_are_none_are_refused() {
     assert!(matches!(through(&[point(10.0, 40.0), point(10.0, 41.0)]), Err(Error::OneSetting { .. })));
     assert!(matches!(through(&[point(10.0, 40.0), point(20.0, 40.0)]), Err(Error::NotRising { .. })));
     assert!(matches!(through(&[point(10.0, 40.0), point(20.0, 30.0)]), Err(Error::NotRising { .. })));
+    // What rises by less than 1e-9 of the flow over all settings tested does not rise.
+    let rises_by = |share: f64| through(&[point(10.0, 40.0), point(20.0, 40.0 * (1.0 + share))]);
+    assert!(matches!(rises_by(5e-10), Err(Error::NotRising { .. })));
+    assert!(rises_by(2e-9).is_ok());
     // Two catches at one setting and one at another are a line.
     assert!(through(&[point(10.0, 40.0), point(10.0, 42.0), point(20.0, 80.0)]).is_ok());
 }
