@@ -8,6 +8,8 @@
 )]
 
 mod each;
+mod figures;
 mod job;
 mod messages;
 mod record;
+mod told;
