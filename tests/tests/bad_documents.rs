@@ -95,9 +95,22 @@ const EDITS: &[(&str, &str, &str)] = &[
     ("/tanks/1/water", r#""1 fl oz/cwt""#, "beside make_up_to"),
     ("/tanks/1/make_up_to", r#""0.5 fl oz/cwt""#, "less than the products alone"),
     ("/treater/charge", r#""60 kg""#, "beside seed_flow"),
+    ("/orders/0/sowing", r#"{"stand": "120000 plants/ac"}"#, "the share of viable seed that gives a plant"),
+    ("/orders/0/size_tolerance", r#""100 %""#, "must be less than 100 %"),
+    ("/treatments/1/living/titre", r#""5 kg""#, "a titre, cells per volume or cells per mass,"),
+    ("/treatments/1/packs/0/covers", r#""3 gal""#, "is no amount of seed; write a mass, units or seeds"),
+    ("/treatments/1/packs/0/parts/0/usable", r#""1.21 gal""#, "is more than the fill"),
+    ("/treatments/1/packs/0/parts/0", r#"{"part": "culture", "fill": "4 kg", "usable": "4.01 kg"}"#, "is more than the fill"),
+    ("/treatments/1/packs/0/parts/0/usable", r#""4 kg""#, "otherwise than the fill"),
+    ("/tanks/0/pump/curve/1/setting", "20", "catch at another setting too"),
+    ("/tanks/0/pump/curve/1/flow", r#""20 fl oz/min""#, "does not rise"),
     ("/treatments/0/tank", "null", "missing. Give that of \"Coat\""),
     // Kinds of values, dates, shifts.
-    ("/orders", "{}", "a list"),
+    ("/orders", "{}", "is an object, but a list is needed"),
+    ("/title", "[]", "is a list, but a text is needed"),
+    ("/title", "3", "is a number, but a text is needed"),
+    ("/title", "false", "is true or false, but a text is needed"),
+    ("/work/1", r#"{"from": "2027-04-06T16:59:00-05:00", "to": "2027-04-06T18:00:00-05:00"}"#, "before the end of the shift above"),
     ("/orders", "[]", "at least one"),
     ("/units", r#""imperial""#, "unknown word"),
     ("/format", "2", "write 1"),
@@ -184,4 +197,153 @@ fn a_quantity_may_come_in_two_parts_and_null_is_absent() {
     assert!(message.starts_with("/orders/1/amount/value: \"9000\""), "{message}");
     let message = told(&edited("/orders/1/amount", json!({"value": 9000, "unit": "lb", "per": 1})));
     assert!(message.starts_with("/orders/1/amount/per"), "{message}");
+}
+
+/// What is at the border is not wrong: a part that can be used up, a shift that follows at once.
+#[test]
+fn what_is_just_right_is_read() {
+    for (pointer, value) in [
+        ("/treatments/1/packs/0/parts/0/usable", json!("1.2 gal")),
+        (
+            "/treatments/1/packs/0/parts",
+            json!([{"part": "culture", "fill": "4 kg", "usable": "4 kg"}, {"part": "feed", "fill": "1 kg"}]),
+        ),
+        ("/treatments/1/living/titre", json!("8e9 CFU/g")),
+        ("/work/1", json!({"from": "2027-04-06T17:00:00-05:00", "to": "2027-04-06T18:00:00-05:00"})),
+    ] {
+        assert_eq!(planned(&edited(pointer, value)), Ok(()), "{pointer}");
+    }
+}
+
+/// Every field that is required, in a job and in a run: taken away, it is asked for by what it holds, and the example given
+/// does in its place.
+#[test]
+fn a_missing_field_is_asked_for_with_an_example_that_does() {
+    let mut job = sound();
+    job["treatments"][0]["active_rate"] = json!({"active": "quellazole", "rate": "5 g/100 kg"});
+    job["treatments"][0].as_object_mut().unwrap().remove("rate");
+    job["orders"][1]["size"] = json!({"value": 155.0, "unit": "g/1000 seeds"});
+    let run: Value = serde_json::from_str(include_str!("documents/run.json")).unwrap();
+    let reading: Value = json!({"reading": "1 L", "resolution": "0.1 L"});
+    let mut lists = run.clone();
+    lists["orders"][0]["tanks"][0]["added"] = json!([reading]);
+    let read = |document: &Value, is_run: bool| {
+        let text = document.to_string();
+        if is_run {
+            hilum_job::Run::from_json(&text).and_then(|run| hilum_job::account(&run)).map(|_| ())
+        } else {
+            planned(&text)
+        }
+    };
+    let mut asked = 0;
+    for (document, is_run) in [(job, false), (lists, true)] {
+        assert_eq!(read(&document, is_run), Ok(()));
+        for place in fields(&document, "") {
+            let (parent, name) = place.rsplit_once('/').unwrap();
+            let mut without = document.clone();
+            without.pointer_mut(parent).unwrap().as_object_mut().unwrap().remove(name);
+            let Err(problems) = read(&without, is_run) else { continue };
+            let told = problems
+                .iter()
+                .find(|problem| problem.pointer == place && problem.message.starts_with("is missing"));
+            let Some(problem) = told else { continue };
+            assert!(
+                !problem.message.ends_with("Give a value") && !problem.message.ends_with("Give a value."),
+                "{place}: {problem}"
+            );
+            asked += 1;
+            let Some((_, example)) = problem.message.split_once("such as ") else { continue };
+            let example =
+                example.split(", or ").next().unwrap().split(" or ").next().unwrap().trim_end_matches('.');
+            let example: Value =
+                serde_json::from_str(example).unwrap_or_else(|error| panic!("{example}: {error}"));
+            without.pointer_mut(parent).unwrap().as_object_mut().unwrap().insert(name.into(), example);
+            if let Err(problems) = read(&without, is_run) {
+                let still = problems.iter().find(|problem| {
+                    problem.pointer.starts_with(&place) && !problem.message.contains("missing")
+                });
+                assert!(
+                    still
+                        .is_none_or(|problem| problem.message.contains("gives")
+                            || problem.message.contains("unknown")),
+                    "{place}: {still:?}"
+                );
+            }
+        }
+    }
+    assert!(asked > 40, "{asked}");
+}
+
+/// The place of every field, of objects within too.
+fn fields(of: &Value, at: &str) -> Vec<String> {
+    match of {
+        Value::Object(fields) => fields
+            .iter()
+            .flat_map(|(name, value)| {
+                let own = format!("{at}/{name}");
+                let mut all = self::fields(value, &own);
+                all.push(own);
+                all
+            })
+            .collect(),
+        Value::Array(items) => {
+            items.iter().enumerate().flat_map(|(i, item)| self::fields(item, &format!("{at}/{i}"))).collect()
+        }
+        _ => Vec::new(),
+    }
+}
+
+/// A document of 32 levels is read, and one of exactly 16 MiB.
+#[test]
+fn the_limits_themselves_are_allowed() {
+    let nested = |lists: usize| {
+        told(&edited("/title", serde_json::from_str(&("[".repeat(lists) + &"]".repeat(lists))).unwrap()))
+    };
+    assert!(nested(limits::DEPTH - 1).contains("is a list, but a text is needed"));
+    assert!(nested(limits::DEPTH).contains("nested more than 32 levels deep"));
+    let text = sound().to_string();
+    let filled = text.clone() + &" ".repeat(limits::BYTES - text.len());
+    assert_eq!(planned(&filled), Ok(()));
+    assert!(told(&(filled + " ")).contains("at most 16777216"));
+}
+
+/// Worked by hand: on each of 10,000 orders 16 products of three steps (themselves, a crop, another statement) that declare
+/// one thing each, a culture that is one step and is followed through 2 periods and 16 declarations, an active from before:
+/// 48 + 16 + 1 + 18 + 1; and one culture beside 16 times two constituents.
+#[test]
+fn work_is_counted_before_it_is_done() {
+    let product = |n: usize| {
+        json!({"product": format!("P{n}"), "rate": "50 g/100 kg", "crops": ["oats"], "also_stated": ["50 g/100 kg"],
+        "constituents": ["chalk", "talc"], "with_living": [{"living": "Live", "same_seed": true}]})
+    };
+    let mut treatments: Vec<Value> = (0..16).map(product).collect();
+    treatments.push(json!({"product": "Live", "rate": "50 g/100 kg", "living": {"titre": "1e9 CFU/g"}}));
+    let order = |n: usize| json!({"order": format!("{n}"), "lot": "L", "amount": "100 kg", "size": "160 g/1000 seeds", "on_seed": [{"active": "a", "per_seed": "0.01 mg/seed"}]});
+    let job = |orders: usize| {
+        json!({"format": 1, "orders": (0..orders).map(order).collect::<Vec<_>>(), "treatments": treatments, "actives": [{"active": "a"}],
+        "after": {"storage": [{"for": "1 d", "at": "8 degC"}, {"for": "1 d", "at": "9 degC"}]}}).to_string()
+    };
+    assert!(told(&job(10_000)).contains("make 840032 steps of work"), "{}", told(&job(10_000)));
+}
+
+/// What JSON cannot write a program can: it is refused all the same.
+#[test]
+fn a_number_that_is_none_is_refused() {
+    let mut job = Job::from_json(&sound().to_string()).unwrap();
+    job.orders[0].amount = hilum_job::document::Quantity::Pair { value: f64::NAN, unit: "lb".into() };
+    let problems = plan(&job).expect_err("refused");
+    assert!(problems.to_string().contains("not a finite number"), "{problems}");
+}
+
+/// As JSON, for a form: pointer, value and message of each; and a job is written as it was read, without nulls.
+#[test]
+fn problems_and_jobs_are_written_as_json() {
+    let problems = planned(&edited("/orders/1/amount", json!("5 ton"))).expect_err("refused");
+    let list: Value = serde_json::from_str(&problems.to_json()).unwrap();
+    assert!(!problems.is_empty() && list.as_array().map(Vec::len) == Some(problems.len()));
+    assert_eq!((&list[0]["pointer"], &list[0]["value"]), (&json!("/orders/1/amount"), &json!("\"5 ton\"")));
+    let job = Job::from_json(&sound().to_string()).unwrap();
+    let written = serde_json::to_string(&job).unwrap();
+    assert!(!written.contains("null"), "{written}");
+    assert_eq!(Job::from_json(&written), Ok(job));
 }

@@ -114,6 +114,32 @@ pub(crate) const CASES: &[(Code, Severity, &str, &str, &str)] = &[
     (MissingInput, Note, "/after", r#"{"/after/storage": null}"#, r#"{"/after/storage": null, "/treatments/0/living/survival/at": null, "/treatments/0/living/survival/z": null}"#),
     (MissingInput, Note, "/after/plant_on", r#"{"/after": {"plant_on": "2027-04-20T07:00:00+02:00", "storage": [{"for": "1 d", "at": "8 degC"}]}}"#,
         r#"{"/after": {"plant_on": "2027-04-20T17:00:00+02:00", "storage": [{"for": "1 d", "at": "8 degC"}]}}"#),
+    // Only a tank that holds something alive needs an agitator for it.
+    (NotAgitated, Warn, "/tanks/0/agitated", r#"{"/tanks/0/agitated": false}"#, r#"{"/tanks/1/agitated": false}"#),
+    (LivingSharesTank, Stop, "/treatments/1/tank", r#"{"/treatments/1/tank": "Living"}"#,
+        r#"{"/treatments/1/tank": "Living", "/orders/0/treat": ["Live culture", "Blue colourant"], "/orders/1/treat": ["Live culture", "Blue colourant"]}"#),
+    // The first of equally warm periods is named.
+    (StorageTooWarm, Warn, "/after/storage/0/at", r#"{"/after/storage": [{"for": "1 d", "at": "21 degC"}, {"for": "1 d", "at": "21 degC"}]}"#,
+        r#"{"/after/storage": [{"for": "1 d", "at": "20 degC"}, {"for": "1 d", "at": "20 degC"}]}"#),
+    (NoColourant, Warn, "/orders/1", r#"{"/orders/1/treat": ["Live culture", "Root guard"]}"#, r#"{"/orders/1/treat": ["Live culture"]}"#),
+    // Worked by hand: 42 L and two thirds of a litre in the lines; five cans of 8.5 L lack 0.4 %, of 8.4 L 1.6 %.
+    (AlmostCovered, Note, "/treatments/0/packs", r#"{"/treatments/0/packs/0": {"pack": "can", "parts": [{"part": "culture", "fill": "8.5 L"}]}}"#,
+        r#"{"/treatments/0/packs/0": {"pack": "can", "parts": [{"part": "culture", "fill": "8.4 L"}]}}"#),
+    // A tank that no order uses may be what it is.
+    (TankTooSmall, Stop, "/tanks/1", r#"{"/tanks/1/hold_up": "60 L"}"#, r#"{"/tanks/2": {"tank": "Spare", "capacity": "1 L", "hold_up": "2 L"}}"#),
+    // Nothing runs without a liquid or shifts, so nobody asks how fast.
+    (MissingInput, Note, "/treater", r#"{"/treater/seed_flow": null, "/work": null}"#, r#"{"/treater/seed_flow": null, "/work": null, "/orders/0/treat": [], "/orders/1/treat": []}"#),
+    (MissingInput, Note, "/treater", r#"{"/treater/seed_flow": null, "/orders/0/treat": [], "/orders/1/treat": []}"#,
+        r#"{"/treater/seed_flow": null, "/work": null, "/orders/0/treat": [], "/orders/1/treat": []}"#),
+    (MissingInput, Note, "", r#"{"/work": null, "/orders/0/treat": ["Live culture"], "/orders/1/treat": ["Live culture"], "/treatments/0/tank": null}"#,
+        r#"{"/work": null, "/orders/0/treat": [], "/orders/1/treat": []}"#),
+    (MissingInput, Note, "/treatments/0/living", r#"{"/treatments/0/living/pot_life": null}"#,
+        r#"{"/treatments/0/living/pot_life": null, "/orders/0/treat": ["Root guard", "Blue colourant"], "/orders/1/treat": ["Root guard", "Blue colourant"]}"#),
+    // Worked by hand: the first seed runs at 07:10.
+    (MissingInput, Note, "/after/plant_on", r#"{"/after": {"plant_on": "2027-04-20T07:09:59+02:00", "storage": [{"for": "1 d", "at": "8 degC"}]}, "/orders/1/after": {"plant_after": "1 d"}}"#,
+        r#"{"/after": {"plant_on": "2027-04-20T07:10:00+02:00", "storage": [{"for": "1 d", "at": "8 degC"}]}, "/orders/1/after": {"plant_after": "1 d"}}"#),
+    (MissingInput, Note, "/orders/0/after/plant_on", r#"{"/orders/0/after": {"plant_on": "2027-04-20T07:00:00+02:00"}}"#,
+        r#"{"/orders/0/after": {"plant_on": "2027-04-20T17:00:00+02:00"}}"#),
     (TreatedSeed, Note, "", "{}", ""),
 ];
 
@@ -146,6 +172,14 @@ fn one_edit_raises_each_and_a_near_miss_does_not() {
         );
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+/// A charge alone sets no clock, and without shifts none is wanted.
+#[test]
+fn a_cycle_is_asked_for_where_there_are_shifts() {
+    let asked = |edit: &str| findings(&edited(edit)).iter().any(|finding| finding.r#where == "/treater");
+    assert!(asked(r#"{"/treater/seed_flow": null, "/treater/charge": "80 kg"}"#));
+    assert!(!asked(r#"{"/treater/seed_flow": null, "/treater/charge": "80 kg", "/work": null}"#));
 }
 
 /// What a finding says of its place must stand in the job, or be a thing that is missing there.

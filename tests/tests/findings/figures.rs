@@ -285,3 +285,135 @@ fn what_is_applied_dry() {
     );
     assert_eq!(unused.get("dry"), None);
 }
+
+// 12,000 kg in packages of 40 and of 50 units, a hair below too; 2 mL/kg on a bushel of 27 kg.
+#[test]
+fn packages_and_bushels() {
+    for (holds, packages) in
+        [("40 units", 13.0), ("50 units", 10.0), ("49.9999999999 units", 10.0), ("1000 kg", 12.0)]
+    {
+        let plan =
+            plan(&format!(r#"{{"/orders/0/package": {{"holds": "{holds}"}}, "/orders/0/bushel": "27 kg"}}"#));
+        are(&plan, "/orders/0", &[("/packages", packages, ""), ("/bushels", 12_000.0 / 27.0, "bu")]);
+        are(&plan, "/treatments/0/orders/0", &[("/per_bushel", 54.0, "mL/bu")]);
+    }
+}
+
+// 128 mL/ha on 64 kg/ha are 2 mL/kg, so that a statement per unit implies a size; 12 g a unit of 24 kg is 50 g/100 kg, and
+// 55 g/100 kg say the same of seed of 0.08 mg / 550 mg/kg.
+#[test]
+fn statements_in_every_basis() {
+    let by_area = plan(r#"{"/treatments/0/rate": "128 mL/ha", "/orders/0/sowing": {"rate": "64 kg/ha"}}"#);
+    are(
+        &by_area,
+        "/treatments/0/orders/0",
+        &[("/per_mass", 200.0, "mL/100 kg"), ("/statements/0/implied_size", 6_224.066_4, "seeds/kg")],
+    );
+    let dry = plan(
+        r#"{"/treatments/3": {"product": "Talc", "rate": "12 g/unit", "also_stated": ["55 g/100 kg", {"value": 50, "unit": "g/100 kg"}]}}"#,
+    );
+    are(
+        &dry,
+        "/treatments/3/orders/0",
+        &[
+            ("/per_mass", 50.0, "g/100 kg"),
+            ("/statements/0/implied_size", 6_875.0, "seeds/kg"),
+            ("/statements/0/difference", 0.1, ""),
+            ("/statements/1/implied_size", 6_250.0, "seeds/kg"),
+        ],
+    );
+    say(&dry, &[("/treatments/3/orders/0/statements/1/stated", "50 g/100 kg")]);
+}
+
+// 21.2 L out of jugs of 10 L and flasks of 4 L: 22 L by leftover, 24 L in the fewest sets, six flasks where they are cheap.
+#[test]
+fn each_objective_opens_its_own() {
+    let opened = |choose: &str, price: f64| {
+        let plan = plan(&format!(
+            r#"{{"/treatments/1/packs/1": {{"pack": "flask", "parts": [{{"part": "flask", "fill": "4 L"}}], "price": {price}, "per_case": 4}}, "/treatments/1/choose": "{choose}"}}"#
+        ));
+        plan["treatments"][1]["packs"].clone()
+    };
+    assert_eq!(opened("least_leftover", 90.0)[0]["sets"], 1);
+    assert_eq!(opened("fewest_sets", 90.0)[0]["sets"], 2);
+    let cheap = opened("least_cost", 90.0);
+    assert_eq!(
+        (&cheap[0]["pack"], &cheap[0]["sets"], &cheap[0]["cases"]),
+        (&json!("flask"), &json!(6), &json!(2))
+    );
+    assert_eq!(cheap.as_array().map(Vec::len), Some(1));
+    // What is not opened needs no price.
+    let drum =
+        plan(r#"{"/treatments/1/packs/1": {"pack": "drum", "parts": [{"part": "drum", "fill": "500 L"}]}}"#);
+    are(&drum, "/treatments/1", &[("/packs/0/sets", 3.0, ""), ("/cost_opened", 960.0, "")]);
+}
+
+// A third of 6 L stays in the lines: 23 L take a third jug of 11 L. Without parts 1,000 kg of seed stand for 0.3 L: 21.2 of
+// them, 22, and 0.24 L are left.
+#[test]
+fn what_stays_in_the_lines_is_opened_too() {
+    let plan_of = plan;
+    let plan = plan_of(r#"{"/tanks/1/hold_up": "6 L", "/treatments/1/packs/0/parts/0/fill": "11 L"}"#);
+    are(&plan, "/treatments/1", &[("/packs/0/sets", 3.0, ""), ("/leftover", 10.0, "L")]);
+    let plan = plan_of(r#"{"/treatments/2/packs": [{"pack": "a", "covers": "1000 kg"}]}"#);
+    are(&plan, "/treatments/2", &[("/packs/0/sets", 22.0, ""), ("/leftover", 0.24, "L")]);
+}
+
+// A part of half, of three quarters of a set: the lower one is promised, 1e9 × ½ × 0.32e-3 × 80 %.
+#[test]
+fn the_titre_of_a_part_is_that_of_the_weakest_pack() {
+    let half =
+        r#"{"pack": "half", "parts": [{"part": "culture", "fill": "4 U"}, {"part": "feed", "fill": "4 U"}]}"#;
+    let more =
+        r#"{"pack": "more", "parts": [{"part": "culture", "fill": "6 U"}, {"part": "feed", "fill": "2 U"}]}"#;
+    for packs in [format!("[{half}, {more}]"), format!("[{more}, {half}]")] {
+        let wet = plan(&format!(
+            r#"{{"/treatments/0/living/titre_of": "culture", "/treatments/0/packs": {}}}"#,
+            packs.replace('U', "L")
+        ));
+        are(&wet, "/treatments/0/orders/0/living", &[("/at_treating", 128_000.0, "CFU/seed")]);
+        let dry = plan(&format!(
+            r#"{{"/treatments/0/living/titre_of": "culture", "/treatments/0/living/titre": "1e9 CFU/g", "/treatments/0/tank": null,
+                "/treatments/0/rate": "200 g/100 kg", "/treatments/0/also_stated": null, "/treatments/0/packs": {}}}"#,
+            packs.replace('U', "kg")
+        ));
+        are(&dry, "/treatments/0/orders/0/living", &[("/at_treating", 128_000.0, "CFU/seed")]);
+    }
+}
+
+// The first seed runs at 07:10; 30.836620 d later 1e5 are left: 03:14:43 on 21 May.
+#[test]
+fn the_last_moment_to_plant() {
+    say(&plan("{}"), &[("/treatments/0/orders/0/living/plant_by", "2027-05-21T03:14:43+02:00")]);
+}
+
+#[test]
+fn a_tank_without_water_pours_none() {
+    let plan = plan(r#"{"/tanks/0/water": null}"#);
+    assert_eq!(plan["tanks"][0]["recipes"][0]["parts"].as_array().map(Vec::len), Some(1));
+    assert_eq!(plan["tanks"][0]["batches"][0]["pour"].as_array().map(Vec::len), Some(1));
+}
+
+// A charge of 80 kg takes 240 mL, known without a cycle; an order with a flow of its own gets no charges.
+#[test]
+fn charges_are_for_orders_without_a_flow_of_their_own() {
+    let plan = plan(
+        r#"{"/treater/seed_flow": null, "/treater/charge": "80 kg", "/orders/1/seed_flow": "100 kg/min"}"#,
+    );
+    are(&plan, "/tanks/0/orders", &[("/0/per_charge", 0.24, "L"), ("/1/flow", 300.0, "mL/min")]);
+    assert_eq!(
+        (plan.pointer("/tanks/0/orders/0/flow"), plan.pointer("/tanks/0/orders/1/per_charge")),
+        (None, None)
+    );
+}
+
+#[test]
+fn which_tank_comes_first_changes_nothing() {
+    let mut job = edited(r#"{"/treatments/0/packs/0/on_hand": 5}"#);
+    let one = serde_json::to_value(planned(&job)).unwrap();
+    job["tanks"].as_array_mut().unwrap().reverse();
+    let other = serde_json::to_value(planned(&job)).unwrap();
+    assert_eq!(one["treatments"], other["treatments"]);
+    assert_eq!(one["findings"], other["findings"]);
+    assert_eq!(one["tanks"][0], other["tanks"][1]);
+}

@@ -97,3 +97,19 @@ fn too_few_cells_from_the_start_promise_no_day_after_treating() {
     let few = r#"{"/treatments/0/living/minimum_at_planting": "3e5 CFU/seed", "/treatments/0/living/survival": null}"#;
     assert_eq!(record(few).inoculant_use_before.as_deref(), Some("2027-04-20"));
 }
+
+#[test]
+fn what_is_not_on_the_seed_asks_for_nothing() {
+    let caution = |treat: &str| {
+        let cautions = record(&format!(
+            r#"{{"/treatments/1/with_living/0/dry_between": true, "/orders/0/treat": {treat}}}"#
+        ))
+        .cautions;
+        cautions.iter().any(|own| own.starts_with("Let the seed dry"))
+    };
+    assert!(caution(r#"["Live culture", "Root guard"]"#) && !caution(r#"["Root guard", "Blue colourant"]"#));
+    let of_run = |treat: &str| {
+        record(&format!(r#"{{"/orders/0/treat": {treat}}}"#)).missing.iter().any(|fact| fact == "applicator")
+    };
+    assert!(of_run(r#"["Root guard"]"#) && !of_run(r#"["Blue colourant"]"#));
+}

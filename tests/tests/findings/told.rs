@@ -22,7 +22,7 @@ const CASES: &[(&str, Code, &[&str])] = &[
     (r#"{"/orders/1/after": {"storage": [{"for": "20 d", "at": "8 degC"}], "plant_after": "20 d"}, "/treatments/0/living/minimum_at_planting": "2e5 CFU/seed"}"#,
         TooFewCells, &["1.4e5 CFU/seed on planting day", "\"N-1\" and \"N-2\""]),
     // 9,000 d at 60 °C count 10^2.5 times: 47,434 decimal reductions leave nothing.
-    (r#"{"/after": {"storage": [{"for": "9000 d", "at": "60 degC"}], "plant_after": "9000 d"}}"#, TooFewCells, &["0 CFU/seed on planting day"]),
+    (r#"{"/after": {"storage": [{"for": "9000 d", "at": "60 degC"}], "plant_after": "9000 d"}}"#, TooFewCells, &[": 0 CFU/seed on planting day"]),
     (r#"{"/after/storage/0/at": "22.5 degC"}"#, StorageTooWarm, &["22.5 °C", "20 °C"]),
     (r#"{"/treatments/0/also_stated/0": "60 mL/unit"}"#, StatementsDisagree, &["the label's \"60 mL/unit\" is 25 % above its \"200 mL/100 kg\"", "\"N-1\" and \"N-2\""]),
     (r#"{"/treatments/0/also_stated/0": "46.8 mL/unit"}"#, StatementsDisagree, &["is 2.5 % below its \"200 mL/100 kg\"", "The plan goes by \"200 mL/100 kg\"."]),
@@ -64,6 +64,30 @@ const CASES: &[(&str, Code, &[&str])] = &[
     (r#"{"/treatments/0/packs/0/covers": "5000 kg"}"#, CoverageDisagrees, &["stated to cover 5000 kg of seed, 25 % more than the 4000 kg"]),
     (r#"{"/treatments/0/packs/0/covers": "3800 kg"}"#, CoverageDisagrees, &["3800 kg of seed, 5 % less than the 4000 kg"]),
     (r#"{"/treatments/1/packs/0/parts/0/fill": "10.5 L"}"#, AlmostCovered, &["\"Root guard\"", "at most 1 % of the seed"]),
+    // Later by 52 d than the 9 d beside a partner, and by 20 d than its own 60 d; then by 11 d and by 20 d.
+    (r#"{"/orders/1/after": {"plant_after": "80 d"}, "/after/plant_after": "61 d", "/treatments/1/with_living/0/life": "9 d", "/orders/1/treat": ["Live culture", "Blue colourant"]}"#,
+        OnSeedLifeExceeded, &["planting 61 d after", "the 9 d"]),
+    (r#"{"/orders/1/after": {"plant_after": "80 d"}, "/after/plant_after": "20 d", "/treatments/1/with_living/0/life": "9 d", "/orders/1/treat": ["Live culture", "Blue colourant"]}"#,
+        OnSeedLifeExceeded, &["planting 80 d after", "the 60 d"]),
+    (r#"{"/actives/0/season_used": "80 g/ha"}"#, SeasonLimit, &["106 g/ha", "80 g/ha", "Nothing of the limit is left: leave it off this seed"]),
+    (r#"{"/actives/0/season_used": "60 g/ha"}"#, SeasonLimit, &["85.6 g/ha", "80 g/ha", "Sow at most 312500 seeds/ha"]),
+    (r#"{"/treatments/1/with_living/0/same_seed": false}"#, UnsafeWithLiving, &["\"N-1\""]),
+    (r#"{"/treatments/1/with_living/0/same_seed": false, "/orders/0/treat": ["Live culture", "Blue colourant"]}"#, UnsafeWithLiving, &["\"N-2\""]),
+    (r#"{"/orders/1/sowing": null}"#, MissingInput, &["doses per area, and checks the season's limits."]),
+    (r#"{"/orders/1/sowing": null, "/actives/0/season_limit": null}"#, MissingInput, &["the sowing of order \"N-2\"", "doses per area."]),
+    (r#"{"/work": null}"#, MissingInput, &["when to mix, whether the time is enough, until when each mix is good and the last day to plant."]),
+    (r#"{"/work": null, "/orders/0/treat": ["Root guard", "Blue colourant"], "/orders/1/treat": ["Root guard", "Blue colourant"]}"#,
+        MissingInput, &["when to mix, whether the time is enough."]),
+    // The first order is done at 08:48:15, the second begins ten minutes later; 4,682 kg are left at 09:30.
+    (r#"{"/work": [{"from": "2027-04-20T07:00:00+02:00", "to": "2027-04-20T09:30:00+02:00"}]}"#, OutOfTime, &["order \"N-2\" is not finished", "more than 34 min 25 s"]),
+    // 63.6 L in tanks of 10 L.
+    (r#"{"/tanks/1/capacity": "10 L", "/tanks/1/min_fill": "20 L"}"#, BelowMinFill, &["Mixes 1, 2, 3 and 4 more of tank \"Coat\""]),
+    // 160 units of 24 and 27 kg are 3,840 and 4,320 kg; 140 are 3,360 and 3,780 kg; 8 L cover 4,000 kg.
+    (r#"{"/treatments/0/packs/0/covers": "160 units", "/orders/1/size": "180 g/1000 seeds"}"#, CoverageDisagrees, &["cover 4320 kg of seed, 8 % more than the 4000 kg"]),
+    (r#"{"/treatments/0/packs/0/covers": "140 units", "/orders/1/size": "180 g/1000 seeds"}"#, CoverageDisagrees, &["cover 3360 kg of seed, 16 % less than the 4000 kg"]),
+    (r#"{"/treatments/3": {"product": "Talc", "rate": "50 g/100 kg", "max_rate": "45 g/100 kg"}}"#, AboveMaxRate, &["\"Talc\" at 50 g/100 kg", "45 g/100 kg"]),
+    (r#"{"/treatments/3": {"product": "Talc", "rate": "50 g/100 kg", "min_rate": "55 g/100 kg"}}"#, BelowMinRate, &["\"Talc\" at 50 g/100 kg", "55 g/100 kg"]),
+    (r#"{"/treatments/3": {"product": "Talc", "rate": "50 g/100 kg", "also_stated": ["60 g/100 kg"]}}"#, StatementsDisagree, &["20 % above its \"50 g/100 kg\""]),
 ];
 
 #[test]

@@ -143,6 +143,9 @@ mod tests {
         assert_eq!(duration(8_100.0), "2 h 15 min");
         assert_eq!(duration(86_400.0 * 45.0), "45 d");
         assert_eq!(duration(90_000.0), "1 d 1 h");
+        // What is less than a sixtieth of the larger unit does not count beside it: 24 min of a day.
+        assert_eq!(duration(86_430.0), "1 d");
+        assert_eq!(duration(86_400.0 * 3.0 + 1_440.0), "3 d 24 min");
         assert_eq!(duration(0.0), "0 s");
         assert_eq!(duration(59.0), "59 s");
     }
