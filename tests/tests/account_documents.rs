@@ -245,6 +245,10 @@ fn readings_without_a_resolution_count_as_exact_and_say_so() {
     assert_eq!(codes(&account), [(Severity::Note, Code::MissingInput, "/orders/0/tanks/0/resolution")]);
     let account = after(&[("/orders/0/seed/resolution", Value::Null)]);
     assert_eq!((&tank(&account).uncertainty, &order(&account).mass_uncertainty), (&None, &None));
+    // Two readings to 10 g of 10 t: 2 × √(2/12) × 10 g, in g/100 kg; unknown beside seed of which that is not known.
+    let dust = |account: &Account| order(account).dry.as_ref().unwrap()[0].uncertainty.clone();
+    assert!((dust(&tried(&clean()).unwrap()).unwrap().value - 0.081_649_658).abs() < 1e-8);
+    assert_eq!(dust(&account), None);
 }
 
 #[test]
@@ -470,6 +474,15 @@ fn extreme_readings_give_finite_numbers() {
         ]);
         let text = account_json(&run.to_string()).unwrap();
         assert!(!text.contains("null"), "{seed} {tank}: {text}");
+    }
+}
+
+#[test]
+fn what_went_wrong_is_told_of_its_order() {
+    for edits in [("/orders/0/tanks/0/end", json!("1 L")), ("/orders/0/tanks/0/end", json!("30 L"))] {
+        let account = after(&[edits]);
+        let told = account.findings.iter().filter(|finding| finding.message.contains("order \"A\""));
+        assert!(told.count() > 0, "{:?}", account.findings);
     }
 }
 
