@@ -97,9 +97,13 @@ fn objective() -> impl Strategy<Value = Objective> {
 
 fn size() -> impl Strategy<Value = Size> {
     // Few different prices, some of them in proportion, so that ties happen.
-    (5_u32..60, prop::option::of(0_u32..12), prop_oneof![Just(None), (0_u32..5).prop_map(Some)]).prop_map(
-        |(covers, stock, price)| Size { covers, stock, cents: price.map(|price| price * covers.div_ceil(4)) },
-    )
+    let price =
+        prop_oneof![Just(None), (0_u32..5).prop_map(Some), (0_u32..5).prop_map(|price| Some(price * 250))];
+    (5_u32..60, prop::option::of(0_u32..12), price).prop_map(|(covers, stock, price)| Size {
+        covers,
+        stock,
+        cents: price.map(|price| price * covers.div_ceil(4)),
+    })
 }
 
 proptest! {

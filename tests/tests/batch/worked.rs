@@ -108,6 +108,12 @@ fn a_second_tank_filled_in_step_saves_a_mix() {
     assert!(discarded(&planned) < 1e-6);
     let second = |tank: usize, number: usize| of(&planned, tank)[number].times.unwrap().mix_at;
     assert_eq!(second(0, 1), second(1, 2));
+    // 13 t a living mix, 32.5 L in two fills alike.
+    assert!(
+        of(&planned, 1).iter().all(|mix| (mix.mixed.get::<liter>() - 16.25).abs() < 0.01),
+        "{:?}",
+        of(&planned, 1)
+    );
 }
 
 /// 10 t: 50 L, and 2 L in empty lines: the first mix fills them. Another recipe for 2 t: 10 L and the lines again.
@@ -216,7 +222,28 @@ fn refused_numbers() {
     );
     assert!(check(tonnes(1.0), good, &[], &day).contains("one per order and tank, 1"));
     assert!(check(tonnes(1.0), good, &[need(5.0, 1, 1.5)], &day).contains("the living share of need 0"));
-    assert!(check(tonnes(1.0), good, &needs, &[shift(18.0, 8.0)]).contains("the hours of shift 0"));
+    assert!(
+        check(tonnes(1.0), good, &needs, &[shift(18.0, 8.0)])
+            .contains("the hours of shift 0 cannot be -36000")
+    );
+    assert!(check(tonnes(1.0), good, &needs, &[shift(8.0, 8.0)]).contains("the hours of shift 0"));
+    let late = Order { changeover: hours(-1.0), ..tonnes(1.0) };
+    assert!(check(late, good, &needs, &day).contains("the changeover"));
+    assert!(check(tonnes(1.0), Tank { hold_up: litres(-1.0), ..good }, &needs, &day).contains("tank 0"));
+    // Eight sizes of set are taken, nine are not.
+    let sets = [set(1.0, 1.0); 9];
+    let with = |sets| Tank { filling: Filling::Sets(sets), ..good };
+    let living = [need(5.0, 1, 1.0)];
+    assert!(check(tonnes(1.0), with(&sets), &living, &day).contains('8'));
+    plan(&[tonnes(1.0)], &[with(&sets[..8])], &living, &day);
+    // Lines as large as the tank, of a tank that is measured out.
+    let full = run(Job {
+        orders: &[tonnes(1.0)],
+        tanks: &[Tank { hold_up: litres(20.0), ..good }],
+        needs: &needs,
+        shifts: &day,
+    });
+    assert_eq!(full.map(|_| ()), Err(Error::TankTooSmall { tank: 0 }));
 }
 
 /// 9 t at 5 mL/kg: 45 L in a tank of 20 L, sets of 8 L (5 on hand) and 20 L (5 on hand).
@@ -328,6 +355,12 @@ fn a_tank_that_is_too_small() {
     assert_eq!(run(job).map(|planned| planned.summary), Err(Error::TankTooSmall { tank: 0 }));
     it.capacity = litres(15.0);
     assert!(run(Job { tanks: &[it], ..job }).is_ok());
+    // Half of it living: lines of 12 L hold 6 L of that, two sets are 10, and a tank of 18 L takes 9.
+    (it.hold_up, it.capacity) = (litres(12.0), litres(18.0));
+    let half = Job { tanks: &[it], needs: &[need(5.0, 1, 0.5)], ..job };
+    assert_eq!(run(half).map(|planned| planned.summary), Err(Error::TankTooSmall { tank: 0 }));
+    it.capacity = litres(20.0);
+    assert!(run(Job { tanks: &[it], ..half }).is_ok());
 }
 
 /// Sets of 3 and 4 L, used up exactly where an order ends at 27 minutes: the two minutes of changeover come first, then

@@ -214,6 +214,8 @@ fn usable(shift: Shift, life: f64, mixing: f64, shifts: &[Shift]) -> f64 {
 
 #[cfg(test)]
 mod tests {
+    extern crate std;
+
     use super::*;
     use crate::quantity::time::hour;
 
@@ -261,6 +263,46 @@ mod tests {
         assert_eq!(clock.slot_before(0.0, 8.0 * HOUR, HOUR).unwrap().at.to_bits(), (8.0 * HOUR).to_bits());
         assert_eq!(clock.slot_before(0.0, 4.0 * HOUR, HOUR).unwrap().at.to_bits(), (3.0 * HOUR).to_bits());
         assert_eq!(clock.slot_before(3.5 * HOUR, 4.0 * HOUR, HOUR), None);
+    }
+
+    // The second shift begins a quarter of a second late, so that whole seconds of the clock are none of work.
+    #[test]
+    fn whole_seconds_are_of_the_clock() {
+        let (mut shifts, mut before) = (days(), [0.0; 4]);
+        shifts[1].from = Time::new::<second>(13.0 * HOUR + 0.25);
+        let clock = Clock::new(&shifts, &mut before);
+        let noon = 4.0 * HOUR;
+        for (work, whole) in [(10.75, 10.0), (11.0, 11.0), (noon, noon), (noon + 1.5, noon + 0.75)] {
+            assert!((clock.whole_second(work) - whole).abs() < 1e-9, "{work}");
+        }
+        for (work, start) in [(0.0, 0.0), (noon - 1.0, 0.0), (noon, noon), (noon + 9.0, noon)] {
+            assert!((clock.shift_start(work) - start).abs() < 1e-9, "{work}");
+        }
+        // Four hours fit into the second shift to the second, and the last mix before ten begins a second before it.
+        assert_eq!(Clock::new(&days(), &mut before).slot(3.5 * HOUR, noon).map(|slot| slot.shift), Some(1));
+        let slot = Clock::new(&days(), &mut before).slot_before(0.0, 2.0 * HOUR, 60.0).unwrap();
+        assert_eq!(slot.at.to_bits(), (2.0 * HOUR - 1.0).to_bits());
+    }
+
+    // Worked by hand, at 1 kg/s: six hours less a quarter; 100 of 100.7 s less 10; ten minutes of mixing in a shift of ten
+    // leave three hours of the next, where five would not do and the next itself loses ten.
+    #[test]
+    fn the_most_that_a_mix_can_treat() {
+        let most = |life: f64, mixing: f64, shifts: &[(f64, f64)]| {
+            let shift = |(from, to): &(f64, f64)| Shift {
+                from: Time::new::<hour>(*from),
+                to: Time::new::<hour>(*to),
+            };
+            let shifts: std::vec::Vec<Shift> = shifts.iter().map(shift).collect();
+            let (life, mixing) = (Time::new::<second>(life), Time::new::<second>(mixing));
+            most_treatable(life, mixing, &shifts, MassFlow::new::<kilogram_per_second>(1.0)).get::<kilogram>()
+        };
+        let is = |kg: f64, expected: f64| assert!((kg - expected).abs() < 1e-6, "{kg} is not {expected}");
+        is(most(6.0 * HOUR, 900.0, &[]), 20_700.0);
+        is(most(100.7, 10.0, &[]), 90.0);
+        is(most(6.0 * HOUR, 600.0, &[(8.0, 8.0 + 1.0 / 6.0), (9.0, 12.0)]), 10_800.0);
+        is(most(6.0 * HOUR, 600.0, &[(8.0, 8.0 + 1.0 / 12.0), (9.0, 12.0)]), 10_200.0);
+        is(most(HOUR, 600.0, &[(8.0, 12.0)]), 3_000.0);
     }
 
     #[test]

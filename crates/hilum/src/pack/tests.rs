@@ -134,6 +134,15 @@ fn sizes_in_proportion_are_proven_however_large_the_need() {
     opens(1e6 + 0.5, &thirds, Objective::LeastLeftover, &[300_000, 0, 1]);
 }
 
+// Worked by hand: 8 = 2 + 3 + 3, as four of the cheaper size would be; only three are there. √2 + √3 is 0.146 above 3, less
+// than two of √3 (0.464) or three of √2 (1.243), though the two have no common measure.
+#[test]
+fn what_cannot_be_swapped_is_opened_as_it_is() {
+    let cheap = PackSize { stock: Some(3), ..priced(2.0, 1.0) };
+    opens(8.0, &[cheap, priced(3.0, 3.0)], Objective::LeastLeftover, &[1, 2]);
+    opens(3.0, &[2.0, 3.0].map(|n| unlimited(crate::math::sqrt(n))), Objective::LeastLeftover, &[1, 1]);
+}
+
 #[test]
 fn what_cannot_be_is_refused() {
     let sizes = [unlimited(1.0); 9];

@@ -208,6 +208,10 @@ mod tests {
         let cells = per_ml(3e9).cells(dose, share(70.0));
         close(per_ml(3e9).dose_for(cells, share(70.0)).unwrap().0, dose.0);
         close(TitrePerVolume::needed(cells, dose, share(70.0)).unwrap().0, per_ml(3e9).0);
+        let dose = grams_per_kg(5.0, 6_000.0);
+        let cells = per_gram(1e9).cells(dose, share(70.0));
+        close(per_gram(1e9).dose_for(cells, share(70.0)).unwrap().0, dose.0);
+        close(TitrePerMass::needed(cells, dose, share(70.0)).unwrap().0, per_gram(1e9).0);
     }
 
     // Worked by hand: 2 L of culture at 1e10/mL in a set of 8 L is 2.5e9/mL.

@@ -1,0 +1,100 @@
+//! Of plans alike the one with the least sum of squared fills, large ones first. Seed runs at 4 t/h; 5 mL/kg are 20 L an hour.
+use crate::support::{Planned, litres, need, order, run, set, shift, tank};
+use crate::valid;
+use hilum::batch::{Filling, Job, Need, Order, Room, Shift, Tank};
+use hilum::quantity::volume::liter;
+
+fn plan(orders: &[Order], tanks: &[Tank<'_>], needs: &[Option<Need>], shifts: &[Shift]) -> Planned {
+    let job = Job { orders, tanks, needs, shifts };
+    let planned = run(job).unwrap();
+    valid::check(&job, &planned);
+    planned
+}
+
+fn tonnes(seed: f64) -> Order {
+    order(1000.0 * seed, 4000.0, 30.0)
+}
+
+#[track_caller]
+fn are(planned: &Planned, of: usize, fills: &[f64]) {
+    let got: Vec<f64> =
+        planned.mixes.iter().filter(|mix| mix.tank == of).map(|mix| mix.mixed.get::<liter>()).collect();
+    let alike =
+        got.len() == fills.len() && got.iter().zip(fills).all(|(got, fill)| (got - fill).abs() < 0.05);
+    assert!(alike, "{got:?} are not {fills:?}");
+}
+
+/// 50 L through 20 L: three alike, with shifts or without, over a night as well.
+#[test]
+fn measured_in_three() {
+    let tanks = [tank(20.0, 15.0, None, Filling::Measured)];
+    let third = 50.0 / 3.0;
+    for shifts in [&[][..], &[shift(8.0, 18.0)], &[shift(8.0, 9.5), shift(32.0, 40.0)]] {
+        are(&plan(&[tonnes(10.0)], &tanks, &[need(5.0, 1, 0.0)], shifts), 0, &[third; 3]);
+    }
+}
+
+/// 2 L stay in the lines: 52 L in three. Another recipe is 10 L and the lines again.
+#[test]
+fn the_lines_count_in_the_first() {
+    let mut it = tank(20.0, 15.0, None, Filling::Measured);
+    it.hold_up = litres(2.0);
+    let needs = [need(5.0, 1, 0.0), need(5.0, 2, 0.0)];
+    let third = 52.0 / 3.0;
+    for shifts in [&[][..], &[shift(8.0, 18.0)]] {
+        are(&plan(&[tonnes(10.0), tonnes(2.0)], &[it], &needs, shifts), 0, &[third, third, third, 12.0]);
+    }
+}
+
+/// 20 and 10 L: 50 L are 20, 20 and 10 in this order; of 70 L in a tank of 30 L, 30 + 20 + 20 have a smaller sum of squares
+/// than 30 + 30 + 10.
+#[test]
+fn whole_sets_large_ones_first() {
+    let sets = [set(20.0, 2.0), set(10.0, 1.0)];
+    for shifts in [&[][..], &[shift(8.0, 20.0)]] {
+        let tanks = [tank(20.0, 15.0, Some(24.0), Filling::Sets(&sets))];
+        are(&plan(&[tonnes(10.0)], &tanks, &[need(5.0, 1, 1.0)], shifts), 0, &[20.0, 20.0, 10.0]);
+        let tanks = [tank(30.0, 15.0, Some(24.0), Filling::Sets(&sets))];
+        are(&plan(&[tonnes(14.0)], &tanks, &[need(5.0, 1, 1.0)], shifts), 0, &[30.0, 20.0, 20.0]);
+    }
+}
+
+/// Beside sets of 40 L that run for two hours, a tank of 9 L at half the rate: 40 L in all, in no fewer than five fills, alike.
+#[test]
+fn a_follower_in_the_fewest_fills() {
+    let sets = [set(40.0, 1.0)];
+    let tanks =
+        [tank(40.0, 15.0, Some(24.0), Filling::Sets(&sets)), tank(9.0, 10.0, None, Filling::Measured)];
+    let needs = [need(5.0, 1, 1.0), need(2.5, 1, 0.0)];
+    let planned = plan(&[tonnes(16.0)], &tanks, &needs, &[shift(8.0, 20.0)]);
+    are(&planned, 0, &[40.0, 40.0]);
+    are(&planned, 1, &[8.0; 5]);
+}
+
+/// What `Room` says of numbers is exact: one fewer is refused.
+#[test]
+fn numbers_are_counted_exactly() {
+    use hilum::batch::{Content, Fill, Label, Memory, Pour};
+    let sets = [set(10.0, 1.0)];
+    let tanks =
+        [tank(20.0, 15.0, Some(24.0), Filling::Sets(&sets)), tank(30.0, 15.0, None, Filling::Measured)];
+    let (orders, days) = ([tonnes(4.0), tonnes(3.0)], [shift(8.0, 12.0), shift(13.0, 18.0)]);
+    let needs = [need(5.0, 1, 1.0), need(2.5, 1, 0.0), need(5.0, 1, 1.0), need(2.5, 1, 0.0)];
+    let job = Job { orders: &orders, tanks: &tanks, needs: &needs, shifts: &days };
+    let room = Room::of(&job);
+    let planned = |numbers: usize| {
+        let mut numbers = vec![0.0; numbers];
+        let (mut fills, mut pours) = (vec![Fill::default(); room.fills], vec![Pour::default(); room.pours]);
+        let (mut labels, mut contents) =
+            (vec![Label::default(); room.labels], vec![Content::default(); room.contents]);
+        let memory = Memory {
+            numbers: &mut numbers,
+            fills: &mut fills,
+            pours: &mut pours,
+            labels: &mut labels,
+            contents: &mut contents,
+        };
+        hilum::batch::plan(job, memory).is_ok()
+    };
+    assert!(planned(room.numbers) && !planned(room.numbers - 1));
+}
