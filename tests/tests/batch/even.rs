@@ -1,7 +1,7 @@
 //! Of plans alike the one with the least sum of squared fills, large ones first. Seed runs at 4 t/h; 5 mL/kg are 20 L an hour.
-use crate::support::{Planned, litres, need, order, run, set, shift, tank};
+use crate::support::{Planned, hours, litres, need, order, run, set, shift, tank};
 use crate::valid;
-use hilum::batch::{Filling, Job, Need, Order, Room, Shift, Tank};
+use hilum::batch::{Filling, Job, Need, Order, Refill, Room, Shift, Tank};
 use hilum::quantity::volume::liter;
 
 fn plan(orders: &[Order], tanks: &[Tank<'_>], needs: &[Option<Need>], shifts: &[Shift]) -> Planned {
@@ -69,6 +69,30 @@ fn a_follower_in_the_fewest_fills() {
     let planned = plan(&[tonnes(16.0)], &tanks, &needs, &[shift(8.0, 20.0)]);
     are(&planned, 0, &[40.0, 40.0]);
     are(&planned, 1, &[8.0; 5]);
+}
+
+/// Topped up beside running: 50 L through 20 L in three fills alike, each run in 50 minutes; a quarter of an hour to mix, so that
+/// the next is ready when the one before is used up: 8:00, 8:50 and 9:40. With 2 L for the lines 52 L, and the first runs for
+/// 15.33 L, 46 minutes; the others for 17.33 L, 52 minutes.
+#[test]
+fn topped_up_in_three() {
+    let mut it = tank(20.0, 15.0, None, Filling::Measured);
+    it.refill = Refill::TopUp;
+    let times = |it: Tank<'_>, fills: [f64; 3], minutes: [[f64; 3]; 3]| {
+        let planned = plan(&[tonnes(10.0)], &[it], &[need(5.0, 1, 0.0)], &[shift(8.0, 18.0)]);
+        are(&planned, 0, &fills);
+        for (mix, expected) in planned.mixes.iter().zip(minutes) {
+            let times = mix.times.unwrap();
+            for (got, minute) in [times.mix_at, times.ready_at, times.done_at].into_iter().zip(expected) {
+                assert!((got - hours(8.0 + minute / 60.0)).abs().value <= 1.0, "{times:?}: {minute} min");
+            }
+        }
+    };
+    let third = 50.0 / 3.0;
+    times(it, [third; 3], [[0.0, 15.0, 65.0], [50.0, 65.0, 115.0], [100.0, 115.0, 165.0]]);
+    it.hold_up = litres(2.0);
+    let third = 52.0 / 3.0;
+    times(it, [third; 3], [[0.0, 15.0, 61.0], [46.0, 61.0, 113.0], [98.0, 113.0, 165.0]]);
 }
 
 /// What `Room` says of numbers is exact: one fewer is refused.

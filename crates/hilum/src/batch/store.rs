@@ -209,3 +209,61 @@ impl<'b> Store<'b> {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Labels of so much work at such positions, each linked and queued.
+    fn with<const N: usize>(labels: &mut [Label], nodes: [(f64, f64); N], look: impl FnOnce(Store<'_>)) {
+        let mut contents = [Content::default(); 64];
+        let mut store = Store::new(labels, &mut contents, 1, 1e7);
+        store.clear();
+        for (position, work) in nodes {
+            let node = Node { position, work, ..Node::START };
+            assert!(store.add(Stop::default(), &node, NONE, Cost::default()));
+            store.link_last();
+            store.push(store.count - 1);
+        }
+        look(store);
+    }
+
+    // The least work first; of equal work what is farther on.
+    #[test]
+    fn the_queue_gives_the_least_work_first() {
+        let work = [5.0, 3.0, 8.0, 1.0, 9.0, 2.0, 7.0, 4.0, 6.0, 3.0, 0.5, 8.5];
+        let mut at = 0.0;
+        let nodes = work.map(|work| {
+            at += 10.0;
+            (at, work)
+        });
+        with(&mut [Label::default(); 16], nodes, |mut store| {
+            let mut popped = [(0.0, 0.0); 12];
+            for into in &mut popped {
+                let index = store.pop().unwrap();
+                let label = store.label(index).unwrap();
+                *into = (label.work, -label.position);
+            }
+            assert!(popped.is_sorted(), "{popped:?}");
+            assert_eq!(store.pop(), None);
+        });
+    }
+
+    // A cell is 1 kg of ten thousand tonnes, and there are 16 chains: 3, 19 and 35 kg share one. What rounding put beside
+    // the border of a cell is found from the other side of it, what lies well inside the next cell is not looked at.
+    #[test]
+    fn labels_are_found_by_their_position() {
+        let nodes = [(3.5, 0.0), (19.5, 1.0), (35.5, 2.0), (7.999_999, 3.0), (12.000_001, 4.0), (0.5, 5.0)];
+        with(&mut [Label::default(); 16], nodes, |store| {
+            let found = |position: f64, wanted: u32| store.any_near(position, |index, _| index == wanted);
+            for (index, (position, _)) in (0..).zip(nodes) {
+                assert!(found(position, index), "{position}");
+            }
+            assert!(found(8.000_001, 3) && found(11.999_999, 4));
+            assert!(
+                !found(8.5, 3) && !found(8.02, 3) && !found(11.5, 4) && !found(11.98, 4) && !found(4.5, 0)
+            );
+            assert!(!store.any_near(9.5, |_, _| true));
+        });
+    }
+}
