@@ -119,8 +119,13 @@ pub(crate) const SOAK: &[Step] = &[
     },
     Step {
         name: "mutants",
-        about: "cargo-mutants over the core in eight shards (HILUM_SHARD=0..7 for one): hours",
+        about: "cargo-mutants over the core in eight shards, and 300 of hilum-job by a seed (HILUM_SHARD=0..7 or job, HILUM_SEED): a day",
         run: soak::mutants,
+    },
+    Step {
+        name: "coverage",
+        about: "the lines of hilum and hilum-job that tests run, by cargo-llvm-cov, under target/coverage",
+        run: soak::coverage,
     },
     Step {
         name: "miri-c",

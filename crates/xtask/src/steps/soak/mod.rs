@@ -1,12 +1,14 @@
 //! What takes too long for every change.
 
 mod attack;
+mod coverage;
 mod mutants;
 mod parity;
 mod rivals;
 mod supply;
 
 pub(super) use attack::fuzz;
+pub(super) use coverage::coverage;
 pub(super) use mutants::mutants;
 pub(super) use parity::parity;
 pub(super) use rivals::rivals;
