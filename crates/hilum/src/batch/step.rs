@@ -229,7 +229,11 @@ impl<'a> Plant<'a> {
         if then.is_infinite() {
             return self.line.end();
         }
-        self.line.position_at(self.line.run_at(position) + (then - work).max(0.0)).max(position)
+        // Not a grain further than where it stands.
+        if then <= work {
+            return position;
+        }
+        self.line.position_at(self.line.run_at(position) + (then - work)).max(position)
     }
 
     /// Runs until a tank needs a mix, the orders end or the shifts do.
