@@ -25,6 +25,8 @@ const M4F: Processor = Processor {
     flags: &["-mcpu=cortex-m4", "-mthumb", "-mfpu=fpv4-sp-d16", "-mfloat-abi=hard"],
     emulator: &["-machine", "mps2-an386", "-cpu", "cortex-m4"],
 };
+/// The M4F's board, whose clock goes on by one nanosecond with every instruction.
+const COUNTING: &[&str] = &["-machine", "mps2-an386", "-cpu", "cortex-m4", "-icount", "shift=0"];
 const M0: Processor = Processor {
     name: "m0",
     target: CORTEX_M0,
@@ -50,8 +52,26 @@ pub(super) fn controller(session: &mut Session) -> Result<(), String> {
     }
     let same = if logs.first() == logs.last() { Ok(()) } else { Err("The logs differ.".to_owned()) };
     session.check("the M0 prints the log of the M4F, to the last digit", same);
+    counted(session)?;
     values(session)?;
     budget::check(session, &[M4F, M0])
+}
+
+/// Instructions of one reading that the monitor takes up, once its window is full, on the M4F.
+const MONITOR_UPDATE: u32 = 10_000;
+
+/// No more after three thousand readings than after a hundred.
+fn counted(session: &mut Session) -> Result<(), String> {
+    let image = build::image(session, &M4F, "count", &["startup.c", "board.c", "count.c"], &[])?;
+    let text = emulated(&Processor { emulator: COUNTING, ..M4F }, &image)?;
+    let counts: Vec<u32> = text.split_whitespace().filter_map(|word| word.parse().ok()).collect();
+    let outcome = match counts.as_slice() {
+        [first, last] if first.abs_diff(*last) <= first / 50 && *last <= MONITOR_UPDATE => Ok(()),
+        _ => Err(format!("The image says {text}; at most {MONITOR_UPDATE} are allowed, and both alike.")),
+    };
+    let what = format!("an update of the monitor takes {} instructions on the M4F", text.trim());
+    session.check(what, outcome);
+    Ok(())
 }
 
 /// Builds what the check values need, runs them, and tells how many there are.
