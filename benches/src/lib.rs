@@ -42,6 +42,12 @@ pub fn seconds() -> f64 {
     rival::thread_seconds()
 }
 
+/// The jobs that are planned, and what they are.
+#[must_use]
+pub fn jobs() -> Vec<(String, String)> {
+    plans::jobs().map(|(what, _, shed)| (what, shed.text())).collect()
+}
+
 /// All rows, in the order of the table.
 #[must_use]
 pub fn rows() -> Vec<Row> {

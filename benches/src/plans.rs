@@ -11,14 +11,19 @@ use crate::rival::least_leftover;
 mod batches;
 mod job;
 
-pub(crate) fn rows() -> Vec<Row> {
-    let mut rows =
-        vec![plan("plan of 3 orders, 4 treatments, 2 tanks, 1 shift", &job::Shed::SMALL, "200 us")];
-    for orders in [10, 100, 1_000, 10_000] {
+/// What is planned: what it is, what is wanted of it, and the job.
+pub(crate) fn jobs() -> impl Iterator<Item = (String, &'static str, job::Shed)> {
+    let small = ("plan of 3 orders, 4 treatments, 2 tanks, 1 shift".to_owned(), "200 us", job::Shed::SMALL);
+    let large = [10, 100, 1_000, 10_000].into_iter().map(|orders| {
         let what = format!("plan of {orders} orders, 12 treatments, 3 tanks, 14 shifts");
         let reach = if orders == 1_000 { "50 ms; grows at most linearly x 1.2" } else { "" };
-        rows.push(plan(&what, &job::Shed { orders, treatments: 12, tanks: 3, shifts: 14 }, reach));
-    }
+        (what, reach, job::Shed { orders, treatments: 12, tanks: 3, shifts: 14 })
+    });
+    std::iter::once(small).chain(large)
+}
+
+pub(crate) fn rows() -> Vec<Row> {
+    let mut rows: Vec<Row> = jobs().map(|(what, reach, shed)| plan(&what, &shed, reach)).collect();
     rows.extend([packs_row(), brute_row(), batches::row()]);
     rows
 }

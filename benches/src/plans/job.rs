@@ -3,7 +3,7 @@
 use serde_json::{Value, json};
 
 /// How much there is to plan.
-pub(super) struct Shed {
+pub(crate) struct Shed {
     pub(super) orders: u32,
     pub(super) treatments: u32,
     pub(super) tanks: u32,
@@ -11,10 +11,10 @@ pub(super) struct Shed {
 }
 
 impl Shed {
-    pub(super) const SMALL: Self = Self { orders: 3, treatments: 4, tanks: 2, shifts: 1 };
+    pub(crate) const SMALL: Self = Self { orders: 3, treatments: 4, tanks: 2, shifts: 1 };
 
     /// The job as JSON: the shifts are filled to two thirds, however many orders share them.
-    pub(super) fn text(&self) -> String {
+    pub(crate) fn text(&self) -> String {
         let orders: Vec<Value> = (0..self.orders).map(|n| self.order(n)).collect();
         let treatments: Vec<Value> = (0..self.treatments).map(|n| self.treatment(n)).collect();
         let tanks: Vec<Value> = (0..self.tanks).map(tank).collect();

@@ -4,9 +4,11 @@
 //! what, rival, reach, ratio (median, 10 %, 90 %), time of ours in seconds (median, 10 %, 90 %). Columns may be empty;
 //! lines without tabs are passed on. To add rows, add a row to benches/ or a program to `PROGRAMS`.
 
+mod allocations;
 mod cold;
 mod machine;
 mod table;
+mod text;
 
 use std::fs;
 use std::path::Path;
@@ -25,6 +27,7 @@ struct Program {
 
 const PROGRAMS: &[Program] = &[
     Program { about: "Rust and C on this machine", rows: native },
+    Program { about: "a text, beside libraries of units", rows: text::rows },
     Program { about: "cold builds", rows: cold::rows },
 ];
 
@@ -34,6 +37,7 @@ pub(crate) fn run(root: &Path) -> Result<(), String> {
         println!("\n== {}", program.about);
         text.push_str(&table::of(program.about, &(program.rows)(root)?));
     }
+    text.push_str(&allocations::table(root)?);
     let path = root.join(RESULTS);
     fs::write(&path, &text).map_err(|why| format!("{RESULTS} cannot be written: {why}."))?;
     println!("\n{text}\nWritten to {RESULTS}.");
@@ -41,7 +45,10 @@ pub(crate) fn run(root: &Path) -> Result<(), String> {
 }
 
 fn native(root: &Path) -> Result<Vec<Row>, String> {
-    measured(&mut cargo(root, &["run", "--release", "--quiet", "--package", "hilum-benches"]))
+    measured(&mut cargo(
+        root,
+        &["run", "--release", "--quiet", "--package", "hilum-benches", "--bin", "hilum-benches"],
+    ))
 }
 
 /// The rows that a program prints.

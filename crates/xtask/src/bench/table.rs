@@ -48,14 +48,23 @@ impl Row {
         })
     }
 
+    /// The middle of the times.
+    pub(super) fn median(&self) -> Option<f64> {
+        self.seconds.map(|of| of.median)
+    }
+
     fn written(&self) -> String {
         let ratio = self.ratio.map_or_else(
             || " | ".to_owned(),
-            |of| format!("**{:.2}** | {:.2} to {:.2}", of.median, of.low, of.high),
+            |of| format!("**{}** | {} to {}", ratio(of.median), ratio(of.low), ratio(of.high)),
         );
         let seconds = self.seconds.map_or_else(String::new, |of| time(of.median));
         format!("| {} | {} | {ratio} | {} | {seconds} |\n", self.what, self.rival, self.reach)
     }
+}
+
+fn ratio(value: f64) -> String {
+    if value < 0.1 { format!("{value:.4}") } else { format!("{value:.2}") }
 }
 
 fn time(seconds: f64) -> String {

@@ -9,7 +9,7 @@ mod installed;
 mod lengths;
 mod no_panic;
 mod readme;
-mod soak;
+pub(crate) mod soak;
 mod spark;
 mod targets;
 mod wasm;

@@ -4,7 +4,7 @@ mod attack;
 mod coverage;
 mod mutants;
 mod parity;
-mod rivals;
+pub(crate) mod rivals;
 mod supply;
 
 pub(super) use attack::fuzz;
@@ -70,11 +70,11 @@ fn tool(session: &Session, name: &str) -> Result<std::path::PathBuf, String> {
 }
 
 /// A Python with packages from its registry; built once.
-fn python(session: &Session, packages: &[&str]) -> Result<std::path::PathBuf, String> {
+pub(crate) fn python(root: &std::path::Path, packages: &[&str]) -> Result<std::path::PathBuf, String> {
     let folder = target_folder()?.join("python");
     let program = folder.join("bin/python");
     if !program.is_file() {
-        command::run(Command::new("python3").args(["-m", "venv"]).arg(&folder).current_dir(&session.root))?;
+        command::run(Command::new("python3").args(["-m", "venv"]).arg(&folder).current_dir(root))?;
     }
     let mut install = Command::new(&program);
     command::run(

@@ -6,11 +6,12 @@ use super::python;
 use crate::command::{self, cargo, target_folder};
 use crate::step::Session;
 
-const PYTHON: [&str; 3] = ["pint==0.25.3", "scipy==1.17.1", "statsmodels==0.15.0"];
-const JAVASCRIPT: &str = "@lhncbc/ucum-lhc@7.1.10";
+pub(crate) const PYTHON_UNITS: &str = "pint==0.25.3";
+const PYTHON: [&str; 3] = [PYTHON_UNITS, "scipy==1.17.1", "statsmodels==0.15.0"];
+pub(crate) const JAVASCRIPT_UNITS: &str = "@lhncbc/ucum-lhc@7.1.10";
 
 pub(in crate::steps) fn rivals(session: &mut Session) -> Result<(), String> {
-    let python = python(session, &PYTHON)?;
+    let python = python(&session.root, &PYTHON)?;
     command::run(&mut cargo(&session.root, &["build", "--package", "hilum-c"]))?;
     let folder = target_folder()?;
     let library = folder.join("debug/libhilum_c.so");
@@ -21,7 +22,7 @@ pub(in crate::steps) fn rivals(session: &mut Session) -> Result<(), String> {
     let mut compare = Command::new(&python);
     compare.arg(session.path("tests/rivals/survival.py")).arg(&library);
     session.check("survival and fits as SciPy and statsmodels have them", command::run(&mut compare));
-    let install = ["install", "--silent", "--no-save", "--prefix", ".", JAVASCRIPT];
+    let install = ["install", "--silent", "--no-save", "--prefix", ".", JAVASCRIPT_UNITS];
     command::run(Command::new("npm").args(install).current_dir(&folder))?;
     let mut compare = Command::new("node");
     compare.arg(session.path("tests/rivals/ucum.mjs")).arg(&units).current_dir(&folder);

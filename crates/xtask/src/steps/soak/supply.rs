@@ -86,7 +86,7 @@ from cyclonedx.schema import SchemaVersion
 from cyclonedx.validation.json import JsonStrictValidator
 error = JsonStrictValidator(SchemaVersion.V1_6).validate_str(open(sys.argv[1]).read())
 sys.exit(str(error) if error else 0)";
-    let python = python(session, &["cyclonedx-python-lib[json-validation]==11.12.0"])?;
+    let python = python(&session.root, &["cyclonedx-python-lib[json-validation]==11.12.0"])?;
     for package in bom::PACKAGES {
         let file = target_folder()?.join(format!("{}.cdx.json", package.name));
         bom::write(&session.root, package, &file)?;
