@@ -26,6 +26,9 @@ const LOOKS_BESIDE: Effort = Effort { most: 400_000, in_vain: 60_000 };
 /// And where more mixes than [`EXACT_MIXES`] are due: what the first look over the plans has not found is seldom found.
 const LOOKS_AT_MANY: Effort = Effort::up_to(20_000);
 
+/// To prove that no plan is better where there are few.
+const LOOKS_AT_SHORT: Effort = Effort::up_to(1_000);
+
 /// To prove that no plan is better, beside other tanks.
 const LOOKS_TO_PROVE: Effort = Effort::up_to(200_000);
 
@@ -181,6 +184,12 @@ impl<'a> Laid<'a> {
 
 /// Looks for a better plan where it is nearly always found, then everywhere.
 fn prove(search: &mut Search<'_, '_>, effort: Effort, pours: &mut [Pour], reach: &mut Reach) -> Proof {
+    // A short day is soon searched everywhere at once.
+    let proof = search.run(Aim::Time, Care::Thorough, LOOKS_AT_SHORT);
+    take(search, pours, reach);
+    if proof == Proof::Proven {
+        return proof;
+    }
     for (care, effort) in [(Care::Quick, effort), (Care::Thorough, LOOKS_TO_PROVE)] {
         let proof = search.run(Aim::Time, care, effort);
         take(search, pours, reach);
@@ -259,7 +268,7 @@ impl Plan<'_> {
         let instant = |work| Time::new::<second>(clock.caller(clock.instant_of(work)));
         Summary {
             treated: Mass::new::<kilogram>(self.reach.node.position),
-            all_treated: self.reach.node.position >= self.plant.line.end(),
+            all_treated: self.reach.node.position >= self.plant.line.end() * (1.0 - SLACK),
             finish: (clock.has_shifts() && self.reach.node.position > 0.0)
                 .then(|| instant(self.reach.node.cost.finish)),
             proof: self.proof,
