@@ -14,11 +14,13 @@ mod dispatch;
 #[cfg(feature = "text")]
 pub(crate) use dispatch::{Row, Way, calculate, given, row};
 
+#[cfg(any(feature = "describe", not(feature = "text")))]
 use crate::take::Check;
 #[cfg(feature = "describe")]
 use crate::take::Kind;
 
 /// The checks that an input alone is refused by, as `hilum/numbers` numbers them.
+#[cfg(any(feature = "describe", not(feature = "text")))]
 pub(crate) const CHECKS: [Check; 4] = [Check::Positive, Check::NotNegative, Check::Share, Check::Temperature];
 
 /// What the package is generated from: each calculation for each substance that it takes.

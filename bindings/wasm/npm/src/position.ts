@@ -117,7 +117,8 @@ function chunks(run: Rows, inputs: (number | Float64Array)[], rows: number, one:
     const arePositive = inputs.every((input, field) => {
       const last = field * ROWS + end - at;
       if ((end - at) & 1) room![last] = room![last - 1] as number;
-      return (typeof input === "number" && at > 0) || are_positive(field, pairs);
+      // What is the same in all rows is looked at once.
+      return typeof input === "number" ? at > 0 || are_positive(field, 1) : are_positive(field, pairs);
     });
     if (arePositive && run(pairs) === 0) out.set(room.subarray(RESULTS, RESULTS + end - at), at);
     // The row that has none says why.
