@@ -28,7 +28,7 @@ mod decimal;
 mod give;
 #[cfg(feature = "job")]
 pub mod job;
-#[cfg(feature = "numbers")]
+#[cfg(all(feature = "numbers", not(feature = "text")))]
 pub mod numbers;
 #[cfg(any(feature = "text", feature = "numbers", feature = "shed"))]
 mod refusal;
@@ -53,7 +53,7 @@ pub use take::Kind;
 pub use text::TEXT_CODES;
 
 /// What cannot come is no case to go on with: the script sees an error.
-#[cfg(any(feature = "text", feature = "numbers"))]
+#[cfg(feature = "text")]
 #[cold]
 fn never() -> ! {
     #[cfg(target_arch = "wasm32")]

@@ -1,44 +1,89 @@
 //! Entry `hilum/numbers`: calculations on numbers in base units.
 //!
-//! Only numbers cross the border, so no memory is asked for.
+//! Each calculation is an export that takes and gives numbers, so that the script's compiler calls it directly, and another one
+//! that runs it over columns. Only NaN is no result; why there is none is asked afterwards.
+
+use core::cell::UnsafeCell;
+
+use hilum::many::each;
+use hilum::quantity::ratio;
+use hilum::{Argument, Error};
 
 use crate::refusal::Refusal;
-use crate::slot::{Slot, Slots};
-use crate::table::{calculate, row};
+use crate::slot::{MOST, Slot, look, said};
+use crate::table::CHECKS;
+use crate::take::Wanted;
 
-/// Calculates number `number` of the table; NaN is never a result, so it says that there is none.
+/// So many rows are calculated at a time: few enough to stay near the processor.
+const ROWS: usize = 1024;
+
+/// What lies between script and calculation: the columns of the inputs, and behind them the results'.
+struct Columns(UnsafeCell<[[f64; ROWS]; MOST + 1]>);
+
+// SAFETY: the wasm has one thread.
+unsafe impl Sync for Columns {}
+
+static COLUMNS: Columns = Columns(UnsafeCell::new([[0.0; ROWS]; MOST + 1]));
+
+/// Where the first column lies; the others follow, [`ROWS`] numbers each, the results last.
 #[unsafe(no_mangle)]
 #[must_use]
-pub extern "C" fn once(number: usize, a: f64, b: f64, c: f64, d: f64, e: f64, f: f64, g: f64) -> f64 {
-    result(number, [a, b, c, d, e, f, g]).unwrap_or(f64::NAN)
+pub extern "C" fn columns() -> *mut f64 {
+    COLUMNS.0.get().cast()
 }
 
-/// Why there is none: the code (`what` is 0), the number of the input (1; -1 is none), its value (2) or the
-/// bound that it passed (3).
+/// The code of what is wrong with a number that a calculation looks at, 0 when nothing is.
 #[unsafe(no_mangle)]
 #[must_use]
-pub extern "C" fn why(
-    number: usize,
-    what: u32,
-    a: f64,
-    b: f64,
-    c: f64,
-    d: f64,
-    e: f64,
-    f: f64,
-    g: f64,
-) -> f64 {
-    match result(number, [a, b, c, d, e, f, g]) {
-        Ok(_) => f64::NAN,
-        Err(refusal) => refusal.number(what),
-    }
+pub extern "C" fn refused(check: usize, value: f64) -> f64 {
+    let Some(check) = CHECKS.get(check) else { return 0.0 };
+    look(Slot::Number(value), Wanted::of(ratio::POWERS, *check)).map_or_else(Refusal::code, |_| 0.0)
 }
 
-#[inline(never)]
-fn result(number: usize, inputs: [f64; 7]) -> Result<f64, Refusal> {
-    let mut slots = Slots::new();
-    for (at, value) in inputs.into_iter().enumerate() {
-        slots.set(at, Slot::Number(value));
+/// 16 × the code of what else was wrong with the last calculation, + the number of the input.
+#[unsafe(no_mangle)]
+#[must_use]
+pub extern "C" fn why() -> f64 {
+    said()
+}
+
+/// The words for the argument are the script's.
+#[inline(always)]
+fn positive(value: f64) -> Result<f64, Error> {
+    hilum::error::positive(Argument::Share, value)
+}
+
+/// Whether the first rows of a column are all more than 0, as far as they may be; [`rows`] takes no others.
+#[unsafe(no_mangle)]
+#[must_use]
+pub extern "C" fn are_positive(column: usize, pairs: usize) -> u32 {
+    // SAFETY: nothing else is at work on the columns: the script waits.
+    let columns = unsafe { &*COLUMNS.0.get() };
+    let rows = columns.get(column).and_then(|column| column.get(..2 * pairs.min(ROWS / 2))).unwrap_or(&[]);
+    u32::from(each(rows, |number| number, |number| positive(number).map(|_| ()), |_| ()).is_ok())
+}
+
+/// Calculates the first rows of columns of which [`are_positive`] said so; tells whether one of them has no result.
+#[inline(always)]
+pub(crate) fn rows<const N: usize>(pairs: usize, calculate: impl Fn([f64; N]) -> Option<f64>) -> u32 {
+    // SAFETY: nothing else is at work on the columns: the script waits, and `calculate` knows nothing of them.
+    let (columns, results) = unsafe {
+        let [columns @ .., results] = &mut *COLUMNS.0.get();
+        (&*columns, results)
+    };
+    let mut lacking = 0_u64;
+    for row in 0..2 * pairs.min(ROWS / 2) {
+        let inputs = core::array::from_fn(|column| {
+            let input = columns.get(column).and_then(|column| column.get(row)).copied().unwrap_or(1.0);
+            // SAFETY: the script asked [`are_positive`] about each column.
+            unsafe { core::hint::assert_unchecked(positive(input).is_ok()) };
+            input
+        });
+        let result = calculate(inputs);
+        lacking |= u64::from(result.is_none());
+        if let Some(place) = results.get_mut(row) {
+            *place = result.unwrap_or(f64::NAN);
+        }
     }
-    calculate(row(number).ok_or(Refusal::NONE)?, &slots)
+    u32::from(lacking != 0)
 }

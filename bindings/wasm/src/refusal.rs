@@ -13,14 +13,13 @@ pub(crate) struct Refusal {
     code: f64,
     field: Option<usize>,
     value: f64,
-    /// The bound that was passed, or what was written and what is needed, as powers of the base quantities.
+    /// What was written and what is needed, as powers of the base quantities.
     more: More,
 }
 
 #[derive(Clone, Copy)]
 enum More {
     Nothing,
-    Bound(f64),
     Powers(Powers, Powers),
 }
 
@@ -134,16 +133,10 @@ impl Refusal {
         [self.code, self.value]
     }
 
-    /// One of its numbers: code, field, value, bound.
-    #[cfg(feature = "numbers")]
-    pub(crate) fn number(self, what: u32) -> f64 {
-        match (what, self.more) {
-            (0, _) => self.code,
-            (1, _) => self.field.map_or(-1.0, count),
-            (2, _) => self.value,
-            (_, More::Bound(bound)) => bound,
-            _ => f64::NAN,
-        }
+    /// What is wrong.
+    #[cfg(all(feature = "numbers", not(feature = "text")))]
+    pub(crate) fn code(self) -> f64 {
+        self.code
     }
 
     /// Its code; `field, row, value`, and what there is more, are left in the room. A field of -1 is no input.
@@ -151,7 +144,7 @@ impl Refusal {
     pub(crate) fn tell(self, row: usize, room: &mut [f64]) -> f64 {
         let (given, wanted) = match self.more {
             More::Powers(given, wanted) => (given, wanted),
-            More::Nothing | More::Bound(_) => (NO_POWERS, NO_POWERS),
+            More::Nothing => (NO_POWERS, NO_POWERS),
         };
         let [given, wanted] = [given, wanted]
             .map(|of| [of.length, of.mass, of.time, of.temperature, of.seeds, of.cells].map(f64::from));
@@ -181,12 +174,8 @@ impl From<Error> for Refusal {
             Error::OutOfRange { value, .. } => Self::new(OUT_OF_RANGE, value),
             Error::NotAShare { value, .. } => Self::new(NOT_A_SHARE, value),
             Error::BelowAbsoluteZero { value, .. } => Self::new(BELOW_ABSOLUTE_ZERO, value),
-            Error::MoreThan { value, most, .. } => {
-                Self { more: More::Bound(most), ..Self::new(MORE_THAN, value) }
-            }
-            Error::TooLittle { value, least, .. } => {
-                Self { more: More::Bound(least), ..Self::new(TOO_LITTLE, value) }
-            }
+            Error::MoreThan { value, .. } => Self::new(MORE_THAN, value),
+            Error::TooLittle { value, .. } => Self::new(TOO_LITTLE, value),
             Error::TooFew { given, .. } => Self::new(TOO_FEW, count(given)),
             Error::AllEqual { value, .. } => Self::new(ALL_EQUAL, value),
             Error::NotFalling { value, .. } => Self::new(NOT_FALLING, value),

@@ -10,46 +10,18 @@ mod seed;
 mod shed;
 
 #[cfg(feature = "text")]
-use crate::give::Given;
-use crate::refusal::Refusal;
+mod dispatch;
 #[cfg(feature = "text")]
-use crate::slot::Slot;
-use crate::slot::Slots;
+pub(crate) use dispatch::{Row, Way, calculate, given, row};
+
+#[cfg(any(feature = "describe", not(feature = "text")))]
+use crate::take::Check;
 #[cfg(feature = "describe")]
 use crate::take::Kind;
-use crate::take::Wanted;
 
-/// One way to calculate something.
-pub(crate) struct Way {
-    inputs: &'static [Wanted],
-    #[cfg(feature = "text")]
-    given: Given,
-    /// NaN is never a result, so it says that there is none, and the slots why.
-    run: fn(&Slots) -> f64,
-}
-
-/// A calculation: on liquid and on dry product where it is made for both.
-pub(crate) type Row = &'static [Way];
-
-/// The topics' rows, in the order of [`CALCULATORS`].
-const ROWS: &[&[Row]] = &[seed::ROWS, label::ROWS, shed::ROWS, living::ROWS, applied::ROWS];
-
-/// The calculation of a number.
-pub(crate) fn row(number: usize) -> Option<Row> {
-    ROWS.iter().copied().flatten().nth(number).copied()
-}
-
-fn way(row: Row, slots: &Slots) -> Option<&'static Way> {
-    let is_dry = cfg!(feature = "text") && !crate::take::is_liquid(slots.get(0));
-    row.get(usize::from(is_dry)).or(row.first())
-}
-
-/// Calculates, in base units; which way, the first input says.
-pub(crate) fn calculate(row: Row, slots: &Slots) -> Result<f64, Refusal> {
-    let way = way(row, slots).ok_or(Refusal::NONE)?;
-    let looked = slots.look(way.inputs).map(|()| (way.run)(slots));
-    looked.ok().filter(|result| !result.is_nan()).ok_or(slots.refusal())
-}
+/// The checks that an input alone is refused by, as `hilum/numbers` numbers them.
+#[cfg(any(feature = "describe", not(feature = "text")))]
+pub(crate) const CHECKS: [Check; 4] = [Check::Positive, Check::NotNegative, Check::Share, Check::Temperature];
 
 /// What the package is generated from: each calculation for each substance that it takes.
 #[cfg(feature = "describe")]
@@ -80,16 +52,14 @@ pub struct Input {
     pub name: &'static str,
     /// What it may be; a plain number when empty.
     pub kinds: &'static [Kind],
+    /// What looks at the number of an input before the calculation does: its place in the list of checks.
+    pub check: Option<usize>,
 }
 
-/// A result and what it measures.
-#[cfg(feature = "text")]
-pub(crate) fn given(row: Row, slots: &Slots, result: f64) -> Slot {
-    match way(row, slots).map_or(Given::Number, |way| way.given) {
-        Given::Number => Slot::Number(result),
-        Given::Quantity(powers) => Slot::Quantity(result, powers),
-        Given::Said => slots.said(),
-    }
+/// The place of a check among [`CHECKS`].
+#[cfg(feature = "describe")]
+pub(crate) fn check(check: Check) -> Option<usize> {
+    CHECKS.iter().position(|known| *known == check)
 }
 
 macro_rules! calculators {
@@ -97,6 +67,47 @@ macro_rules! calculators {
         $(#[doc = $about:literal])+
         $name:ident $([$substance:ident])? ($($input:ident: $type:ty),+) -> $result:ident: $given:ty = $body:expr;
     )+ })+) => {
+        // Numbers do not say whether they are of liquid or of dry product, and the bits are the same.
+        $($(#[cfg(not(feature = "text"))]
+        const _: () = {
+            $(
+                #[allow(unused_imports, reason = "some call what a product can do, and some only its doses")]
+                use crate::take::Product as _;
+                type $substance = hilum::rate::Liquid;
+            )?
+
+            #[inline(always)]
+            #[allow(clippy::too_many_arguments, reason = "as many as the calculation has")]
+            fn result(telling: crate::slot::Telling, $($input: f64),+) -> Option<f64> {
+                let looked = [$(crate::slot::looked::<$type>($input)?),+];
+                let $slots = &crate::slot::Slots::of(telling, looked);
+                let result = || -> Result<$given, crate::refusal::Refused> {
+                    let mut at = 0;
+                    $(let $input: $type = crate::take::next($slots, &mut at)?;)+
+                    Ok($body)
+                };
+                result().ok().map(|given| crate::give::Give::give(given, $slots))
+            }
+
+            #[unsafe(export_name = concat!(stringify!($topic), ".", stringify!($name) $(, " ", stringify!($input))+))]
+            extern "C" fn once($($input: f64),+) -> f64 {
+                result(crate::slot::Telling::Why, $($input),+).unwrap_or(f64::NAN)
+            }
+
+            #[unsafe(export_name = concat!("quiet ", stringify!($topic), ".", stringify!($name) $(, " ", stringify!($input))+))]
+            extern "C" fn quiet($($input: f64),+) -> f64 {
+                result(crate::slot::Telling::Nothing, $($input),+).unwrap_or(f64::NAN)
+            }
+
+            #[unsafe(export_name = concat!("each ", stringify!($topic), ".", stringify!($name) $(, " ", stringify!($input))+))]
+            extern "C" fn each(pairs: usize) -> u32 {
+                crate::numbers::rows(pairs, |[$($input),+]| {
+                    result(crate::slot::Telling::Nothing, $($input),+)
+                })
+            }
+        };)+)+
+
+        #[cfg(feature = "text")]
         pub(super) const ROWS: &[crate::table::Row] = &[$($({
             #[inline(always)]
             fn result $(<$substance: crate::take::Product>)? (
@@ -123,10 +134,12 @@ macro_rules! calculators {
                     inputs: vec![$(crate::table::Input {
                         name: stringify!($input),
                         kinds: <$type as crate::take::Take>::KINDS,
+                        check: crate::table::check(<$type as crate::take::Take>::WANTED.check),
                     }),+],
                     output: crate::table::Input {
                         name: stringify!($result),
                         kinds: <$given as crate::give::Give>::KINDS,
+                        check: None,
                     },
                 }
             }
@@ -135,12 +148,12 @@ macro_rules! calculators {
     };
 }
 
-/// One way, or one for liquid and one for dry product; numbers do not say which of them they are.
+/// One way, or one for liquid and one for dry product.
+#[cfg(feature = "text")]
 macro_rules! ways {
     ($run:ident, [$($type:ty),+] -> $given:ty) => {
         &[crate::table::Way {
             inputs: &[$(<$type as crate::take::Take>::WANTED),+],
-            #[cfg(feature = "text")]
             given: <$given as crate::give::Give>::GIVEN,
             run: $run,
         }]
@@ -149,15 +162,15 @@ macro_rules! ways {
         const fn way<$substance: crate::take::Product>() -> crate::table::Way {
             crate::table::Way {
                 inputs: const { &[$(<$type as crate::take::Take>::WANTED),+] },
-                #[cfg(feature = "text")]
                 given: <$given as crate::give::Give>::GIVEN,
                 run: $run::<$substance>,
             }
         }
-        &[way::<hilum::rate::Liquid>(), #[cfg(feature = "text")] way::<hilum::rate::Dry>()]
+        &[way::<hilum::rate::Liquid>(), way::<hilum::rate::Dry>()]
     }};
 }
 
+#[cfg(feature = "text")]
 macro_rules! called {
     ($result:ident ($slots:ident)) => {
         $result($slots)
@@ -178,7 +191,9 @@ macro_rules! for_substances {
 }
 
 use calculators;
+#[cfg(feature = "text")]
 use called;
 #[cfg(feature = "describe")]
 use for_substances;
+#[cfg(feature = "text")]
 use ways;

@@ -77,7 +77,7 @@ impl Wanted {
 }
 
 /// Which numbers an input may be; the core looks.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Check {
     Positive,
     NotNegative,
@@ -103,12 +103,20 @@ pub(crate) fn take<T: Take>(slots: &Slots, field: usize) -> Result<T, Refused> {
 }
 
 /// A domain type out of a number that its own check was asked about before.
+#[cfg(feature = "text")]
 #[inline(always)]
-fn again<T>(made: Result<T, Error>) -> T {
+fn made<T>(made: Result<T, Error>) -> Result<T, Refused> {
     match made {
-        Ok(made) => made,
+        Ok(made) => Ok(made),
         Err(_) => crate::never(),
     }
+}
+
+/// A domain type, whose own check is asked; the script asks for the reason.
+#[cfg(not(feature = "text"))]
+#[inline(always)]
+fn made<T>(made: Result<T, Error>) -> Result<T, Refused> {
+    made.map_err(|_| Refused)
 }
 
 /// What is dosed, and what its doses are called.
@@ -249,11 +257,11 @@ macro_rules! dose {
             const KINDS: &'static [Kind] = S::$kinds;
             const WANTED: Wanted = Wanted::of(S::$name::POWERS, Check::Positive);
             fn make(_: &Slots, _: usize, base: f64) -> Result<Self, Refused> {
-                #[inline(never)]
-                fn made<S: Dosed>(base: f64) -> $name<S> {
-                    again($name::new(S::$name::from_base(base)))
+                #[cfg_attr(feature = "text", inline(never))]
+                fn dose<S: Dosed>(base: f64) -> Result<$name<S>, Refused> {
+                    made($name::new(S::$name::from_base(base)))
                 }
-                Ok(made(base))
+                dose(base)
             }
         }
         impl<S: Dosed> Give for $name<S> {
@@ -309,11 +317,11 @@ macro_rules! domain {
             const WANTED: Wanted =
                 Wanted::of(<quantity::$quantity as Measure>::POWERS, Check::$check);
             fn make(_: &Slots, _: usize, base: f64) -> Result<Self, Refused> {
-                #[inline(never)]
-                fn made(base: f64) -> $name {
-                    again($name::new(quantity::$quantity::from_base(base)))
+                #[cfg_attr(feature = "text", inline(never))]
+                fn value(base: f64) -> Result<$name, Refused> {
+                    made($name::new(quantity::$quantity::from_base(base)))
                 }
-                Ok(made(base))
+                value(base)
             }
         }
     )+};
@@ -341,7 +349,7 @@ impl Take for Setting {
     kinds!("number" "" "" "");
     const WANTED: Wanted = Wanted::of(quantity::ratio::POWERS, Check::NotNegative);
     fn make(_: &Slots, _: usize, base: f64) -> Result<Self, Refused> {
-        Ok(again(Self::new(base)))
+        made(Self::new(base))
     }
 }
 
@@ -374,7 +382,7 @@ impl Take for SeedUnit {
     fn make(slots: &Slots, field: usize, _: f64) -> Result<Self, Refused> {
         if is(slots, field, quantity::mass::POWERS) {
             let mass: Mass = take(slots, field)?;
-            Ok(Self::Mass(again(UnitOfMass::new(mass))))
+            made(UnitOfMass::new(mass)).map(Self::Mass)
         } else {
             take(slots, field).map(Self::Count)
         }

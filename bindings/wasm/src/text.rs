@@ -2,7 +2,7 @@
 
 use hilum::quantity;
 use hilum::seed::{Bushel, SeedUnit};
-use hilum::text::{Atom, Bases, Compound, Measured, TextError, Written};
+use hilum::text::{Atom, Bases, Compound, Measured, Scale, TextError, Written};
 
 use crate::border::{Border, Place};
 use crate::decimal::decimal;
@@ -146,14 +146,14 @@ fn all(
     for (field, (input, place)) in inputs.iter_mut().zip(places).enumerate() {
         *input = Input::read(border, *place, &bases).map_err(|refusal| refusal.said_of(field))?;
     }
-    let wanted = Wanted::read(border.text(*wanted)?).map_err(|refusal| refusal.said_of(RESULT))?;
+    let wanted = Wanted::read(border.text(*wanted)?, &bases).map_err(|refusal| refusal.said_of(RESULT))?;
     while *at < rows {
         let mut slots = Slots::new();
         for (field, input) in inputs.iter().take(places.len()).enumerate() {
             slots.set(field, input.slot(border, *at, &bases).map_err(|refusal| refusal.said_of(field))?);
         }
         let result = calculated(row, &slots)?;
-        let result = wanted.number(given(row, &slots, result), &bases);
+        let result = wanted.number(given(row, &slots, result));
         if let Some(place) = border.numbers.get_mut(*at) {
             *place = result.map_err(|refusal| refusal.said_of(RESULT))?;
         }
@@ -166,7 +166,9 @@ fn all(
 #[derive(Clone, Copy)]
 enum Input {
     Same(Slot),
-    Quantities(Compound, Place),
+    Quantities(Scale, Place),
+    /// Points on the scale of temperature.
+    Points(Compound, Place),
     Numbers(Place),
 }
 
@@ -178,7 +180,12 @@ impl Input {
         Ok(match (text, place.has_numbers()) {
             (_, false) => Self::Same(Written::read_with(text, decimal)?.measured(bases)?.into()),
             ("", true) => Self::Numbers(place),
-            (_, true) => Self::Quantities(Compound::read_with(text, decimal)?, place),
+            (_, true) => match Compound::read_with(text, decimal)? {
+                point @ Compound { above: Atom::Celsius | Atom::Fahrenheit, below: None } => {
+                    Self::Points(point, place)
+                }
+                unit => Self::Quantities(unit.scale(bases)?, place),
+            },
         })
     }
 
@@ -190,7 +197,8 @@ impl Input {
         Ok(match *self {
             Self::Same(slot) => slot,
             Self::Numbers(place) => Slot::Number(cell(place)?),
-            Self::Quantities(unit, place) => Written { number: cell(place)?, unit }.measured(bases)?.into(),
+            Self::Quantities(scale, place) => Slot::Quantity(scale.base(cell(place)?), scale.powers),
+            Self::Points(unit, place) => Written { number: cell(place)?, unit }.measured(bases)?.into(),
         })
     }
 }
@@ -209,25 +217,27 @@ impl From<Measured> for Slot {
 enum Wanted {
     /// UCUM's unit of a share as a plain number.
     One,
-    Unit(Compound),
+    /// A unit, and what a number of it is; or why it is none.
+    Unit(Compound, Result<Scale, Refusal>),
 }
 
 impl Wanted {
-    fn read(text: &str) -> Result<Self, Refusal> {
-        Ok(if text == "1" { Self::One } else { Self::Unit(Compound::read_with(text, decimal)?) })
+    fn read(text: &str, bases: &Bases) -> Result<Self, Refusal> {
+        if text == "1" {
+            return Ok(Self::One);
+        }
+        let unit = Compound::read_with(text, decimal)?;
+        Ok(Self::Unit(unit, unit.scale(bases).map_err(Refusal::from)))
     }
 
-    fn number(self, result: Slot, bases: &Bases) -> Result<f64, Refusal> {
+    fn number(self, result: Slot) -> Result<f64, Refusal> {
         let Slot::Quantity(value, powers) = result else { return self.plain(result) };
         let number = match self {
             Self::One if powers == quantity::ratio::POWERS => value,
             Self::One => return Err(Refusal::wrong_dimension(quantity::ratio::POWERS, powers)),
-            Self::Unit(unit) => match (Written { number: 1.0, unit }).measured(bases)? {
-                Measured::Temperature(_) => return Err(Refusal::temperature_point()),
-                Measured::Quantity { powers: own, .. } if own != powers => {
-                    return Err(Refusal::wrong_dimension(own, powers));
-                }
-                Measured::Quantity { .. } => unit.count_in(value, bases)?,
+            Self::Unit(_, scale) => match scale? {
+                scale if scale.powers == powers => scale.number(value),
+                scale => return Err(Refusal::wrong_dimension(scale.powers, powers)),
             },
         };
         if number.is_finite() { Ok(number) } else { Err(Refusal::out_of_range(value)) }
@@ -237,8 +247,8 @@ impl Wanted {
     fn plain(self, result: Slot) -> Result<f64, Refusal> {
         let Slot::Temperature(at) = result else { return Ok(result.number()) };
         match self {
-            Self::Unit(Compound { above: Atom::Celsius, .. }) => Ok(at.celsius()),
-            Self::Unit(Compound { above: Atom::Fahrenheit, .. }) => Ok(at.fahrenheit()),
+            Self::Unit(Compound { above: Atom::Celsius, .. }, _) => Ok(at.celsius()),
+            Self::Unit(Compound { above: Atom::Fahrenheit, .. }, _) => Ok(at.fahrenheit()),
             _ => Err(Refusal::not_a_temperature()),
         }
     }

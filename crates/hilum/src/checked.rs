@@ -13,6 +13,7 @@ macro_rules! checked {
             ///
             /// # Errors
             /// When it is not finite, has the wrong sign, or lies beyond 1e-30…1e30 base units.
+            #[cfg_attr(target_feature = "simd128", inline(always))]
             pub fn new(value: $quantity) -> Result<Self, $crate::Error> {
                 $crate::error::$check($crate::Argument::$argument, value.value).map(Self)
             }

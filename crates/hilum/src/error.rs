@@ -365,15 +365,21 @@ pub fn share(argument: Argument, value: f64) -> Result<f64, Error> {
 
 // Doubles from 0 on are ordered as their bits are, and the bits of all others lie above: no comparison of doubles, which a
 // microcontroller does in software. Many callers ask and few refuse: the question is one comparison, the answer a call.
-// Where every byte counts, in a browser and in a controller's flash, the question is a call, too.
-#[cfg_attr(target_arch = "wasm32", inline(never))]
+// Where every byte counts, in a browser and in a controller's flash, the question is a call, too; but not where a browser has
+// vectors: those compare doubles, and what becomes of an answer that nobody asks for must be seen to be nothing.
+#[cfg_attr(all(target_arch = "wasm32", not(target_feature = "simd128")), inline(never))]
 #[cfg_attr(not(any(target_arch = "wasm32", target_os = "none")), inline)]
+#[allow(clippy::manual_range_contains, clippy::needless_bitwise_bool, reason = "a branch makes no vector")]
 fn is_positive(value: f64) -> bool {
-    (SMALLEST.to_bits()..=LARGEST.to_bits()).contains(&value.to_bits())
+    if cfg!(target_feature = "simd128") {
+        (value >= SMALLEST) & (value <= LARGEST)
+    } else {
+        (SMALLEST.to_bits()..=LARGEST.to_bits()).contains(&value.to_bits())
+    }
 }
 
-#[cold]
-#[inline(never)]
+#[cfg_attr(target_feature = "simd128", inline(always))]
+#[cfg_attr(not(target_feature = "simd128"), cold, inline(never))]
 fn refused(argument: Argument, value: f64) -> Error {
     if !value.is_finite() {
         Error::NotFinite { argument, value }
@@ -384,8 +390,8 @@ fn refused(argument: Argument, value: f64) -> Error {
     }
 }
 
-#[cold]
-#[inline(never)]
+#[cfg_attr(target_feature = "simd128", inline(always))]
+#[cfg_attr(not(target_feature = "simd128"), cold, inline(never))]
 fn refused_but_0(argument: Argument, value: f64) -> Error {
     if value < 0.0 && value.is_finite() {
         Error::Negative { argument, value }
@@ -394,8 +400,8 @@ fn refused_but_0(argument: Argument, value: f64) -> Error {
     }
 }
 
-#[cold]
-#[inline(never)]
+#[cfg_attr(target_feature = "simd128", inline(always))]
+#[cfg_attr(not(target_feature = "simd128"), cold, inline(never))]
 fn refused_share(argument: Argument, value: f64) -> Error {
     if value.is_finite() {
         Error::NotAShare { argument, value }

@@ -54,6 +54,7 @@ impl SeasonLimit {
     ///
     /// # Errors
     /// When the limit is not finite or not more than 0; when the use is not finite or negative.
+    #[inline]
     pub fn new(limit: MassPerArea, used: MassPerArea) -> Result<Self, Error> {
         Ok(Self {
             limit: positive(Argument::SeasonLimit, limit.value)?,

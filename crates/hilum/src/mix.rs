@@ -107,6 +107,7 @@ impl Slurry {
     ///
     /// # Errors
     /// When the volume is not finite or not more than 0.
+    #[inline]
     pub fn treats(self, mix: Volume) -> Result<Mass, Error> {
         positive(Argument::MixVolume, mix.value).map(|m3| base!(Mass, m3 / self.total))
     }
@@ -115,6 +116,7 @@ impl Slurry {
     ///
     /// # Errors
     /// When the mass is not finite or not more than 0.
+    #[inline]
     pub fn fill(self, seed: Mass) -> Result<Volume, Error> {
         positive(Argument::SeedMass, seed.value).map(|kg| base!(Volume, kg * self.total))
     }
@@ -146,6 +148,7 @@ pub fn total_liquid(rates: impl IntoIterator<Item = RatePerMass>) -> Result<Rate
 ///
 /// # Errors
 /// When the volume of mix is not finite or not more than 0.
+#[inline]
 pub fn pour(share: Share, mix: Volume) -> Result<Volume, Error> {
     positive(Argument::MixVolume, mix.value).map(|m3| base!(Volume, share.0 * m3))
 }
@@ -183,6 +186,7 @@ pub fn density(parts: impl IntoIterator<Item = (Share, Density)>) -> Result<Dens
 ///
 /// # Errors
 /// When the volume is not finite or negative.
+#[inline]
 pub fn weigh(pour: Volume, density: Density) -> Result<Mass, Error> {
     not_negative(Argument::ProductAmount, pour.value).map(|m3| base!(Mass, m3 * density.0))
 }
@@ -223,6 +227,7 @@ impl HoldUp {
     ///
     /// # Errors
     /// When the mass is not finite or not more than 0.
+    #[inline]
     pub fn mixed(self, slurry: Slurry, seed: Mass) -> Result<Volume, Error> {
         slurry.fill(seed).map(|fill| base!(Volume, fill.value + self.0))
     }
@@ -232,6 +237,7 @@ impl HoldUp {
     ///
     /// # Errors
     /// When the volume is not finite or not more than 0.
+    #[inline]
     pub fn treats(self, slurry: Slurry, mix: Volume) -> Result<Mass, Error> {
         let m3 = positive(Argument::MixVolume, mix.value)?;
         Ok(base!(Mass, (m3 - self.0).max(0.0) / slurry.total))

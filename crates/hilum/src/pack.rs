@@ -107,6 +107,7 @@ impl SetsNeeded {
     ///
     /// # Errors
     /// When it is more than 2^53.
+    #[inline]
     pub fn whole(self) -> Result<u64, Error> {
         count(slack::ceil(self.0))
     }

@@ -27,6 +27,7 @@ impl SeedSize {
     ///
     /// # Errors
     /// When the mass is not finite or not more than 0.
+    #[inline]
     pub fn of_thousand(mass: Mass) -> Result<Self, Error> {
         positive(Argument::ThousandSeedMass, mass.value).map(|kg| Self(1000.0 / kg))
     }
@@ -35,6 +36,7 @@ impl SeedSize {
     ///
     /// # Errors
     /// When the mass is not finite or not more than 0.
+    #[inline]
     pub fn of_seed(mass: MassPerSeed) -> Result<Self, Error> {
         positive(Argument::SeedMass, mass.value).map(|kg| Self(1.0 / kg))
     }
@@ -55,6 +57,7 @@ impl SeedSize {
     ///
     /// # Errors
     /// When the mass is not finite or not more than 0.
+    #[inline]
     pub fn count_in(self, seed: Mass) -> Result<Seeds, Error> {
         positive(Argument::SeedMass, seed.value).map(|kg| base!(Seeds, kg * self.0))
     }
@@ -63,6 +66,7 @@ impl SeedSize {
     ///
     /// # Errors
     /// When the number is not finite or not more than 0.
+    #[inline]
     pub fn mass_of(self, seeds: Seeds) -> Result<Mass, Error> {
         positive(Argument::Seeds, seeds.value).map(|n| base!(Mass, n / self.0))
     }
@@ -71,6 +75,7 @@ impl SeedSize {
     ///
     /// # Errors
     /// When the tolerance is 100 %: no seed is that large.
+    #[inline]
     pub fn within(self, tolerance: Share) -> Result<(Self, Self), Error> {
         let low = positive(Argument::SizeTolerance, 1.0 - tolerance.0)
             .map_err(|_| Error::NotAShare { argument: Argument::SizeTolerance, value: tolerance.0 })?;
@@ -132,6 +137,7 @@ impl SeedUnit {
     ///
     /// # Errors
     /// When the mass is not finite or not more than 0.
+    #[inline]
     pub fn units_in(self, seed: Mass, size: SeedSize) -> Result<f64, Error> {
         let kg = positive(Argument::SeedMass, seed.value)?;
         Ok(match self {
@@ -146,6 +152,7 @@ impl Bushel {
     ///
     /// # Errors
     /// When the mass is not finite or not more than 0.
+    #[inline]
     pub fn bushels_in(self, seed: Mass) -> Result<f64, Error> {
         positive(Argument::SeedMass, seed.value).map(|kg| kg / self.0)
     }
@@ -178,6 +185,7 @@ impl Sown {
     ///
     /// # Errors
     /// When germination or emergence is 0.
+    #[inline]
     pub fn for_stand(stand: Sown, germination: Share, emergence: Share) -> Result<Self, Error> {
         let live =
             positive(Argument::Germination, germination.0)? * positive(Argument::Emergence, emergence.0)?;
@@ -200,6 +208,7 @@ impl Sown {
     ///
     /// # Errors
     /// When the rate is not finite or not more than 0.
+    #[inline]
     pub fn by_mass(rate: MassPerArea, size: SeedSize) -> Result<Self, Error> {
         positive(Argument::SowingRate, rate.value).map(|kg_m2| Self(kg_m2 * size.0))
     }
@@ -214,6 +223,7 @@ impl Sown {
     ///
     /// # Errors
     /// When the number is not finite or not more than 0.
+    #[inline]
     pub fn area(self, seeds: Seeds) -> Result<Area, Error> {
         positive(Argument::Seeds, seeds.value).map(|n| base!(Area, n / self.0))
     }
@@ -222,6 +232,7 @@ impl Sown {
     ///
     /// # Errors
     /// When the area is not finite or not more than 0.
+    #[inline]
     pub fn seeds_for(self, area: Area) -> Result<Seeds, Error> {
         positive(Argument::Area, area.value).map(|m2| base!(Seeds, m2 * self.0))
     }

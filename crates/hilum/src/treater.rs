@@ -51,6 +51,7 @@ impl SeedFlow {
     ///
     /// # Errors
     /// When the utilisation is 0.
+    #[inline]
     pub fn effective(self, utilisation: Share) -> Result<Self, Error> {
         positive(Argument::Utilisation, utilisation.0).map(|share| Self(self.0 * share))
     }
@@ -59,6 +60,7 @@ impl SeedFlow {
     ///
     /// # Errors
     /// When the mass is not finite or not more than 0.
+    #[inline]
     pub fn time_for(self, seed: Mass) -> Result<Time, Error> {
         positive(Argument::SeedMass, seed.value).map(|kg| base!(Time, kg / self.0))
     }
@@ -96,6 +98,7 @@ impl BatchTreater {
     ///
     /// # Errors
     /// When charge or cycle is not finite or not more than 0.
+    #[inline]
     pub fn new(charge: Mass, cycle: Time) -> Result<Self, Error> {
         Ok(Self {
             charge: positive(Argument::Charge, charge.value)?,
@@ -125,6 +128,7 @@ impl BatchTreater {
 
     /// The flow of seed: charge / cycle.
     #[must_use]
+    #[inline]
     pub fn seed_flow(self) -> SeedFlow {
         SeedFlow(self.charge / self.cycle)
     }
@@ -141,6 +145,7 @@ impl Dumps {
     ///
     /// # Errors
     /// When the mass is not finite or not more than 0.
+    #[inline]
     pub fn of(dump: Mass) -> Result<Self, Error> {
         positive(Argument::Dump, dump.value).map(|dump| Self { dump })
     }
@@ -163,6 +168,7 @@ impl Dumps {
     ///
     /// # Errors
     /// When there was no dump, or the time is not finite or not more than 0.
+    #[inline]
     pub fn seed_flow(self, dumps: u32, time: Time) -> Result<SeedFlow, Error> {
         let dumps = positive(Argument::Dumps, f64::from(dumps))?;
         positive(Argument::DumpTime, time.value).map(|s| SeedFlow(self.dump * dumps / s))
@@ -190,6 +196,7 @@ impl Dumps {
 ///
 /// # Errors
 /// When volume or time is not finite or not more than 0.
+#[inline]
 pub fn caught_volume(volume: Volume, time: Time) -> Result<Flow, Error> {
     let m3 = positive(Argument::CaughtVolume, volume.value)?;
     positive(Argument::CatchTime, time.value).map(|s| Flow(m3 / s))
@@ -199,6 +206,7 @@ pub fn caught_volume(volume: Volume, time: Time) -> Result<Flow, Error> {
 ///
 /// # Errors
 /// When mass or time is not finite or not more than 0.
+#[inline]
 pub fn caught_mass(mass: Mass, density: Density, time: Time) -> Result<Flow, Error> {
     let kg = positive(Argument::CaughtMass, mass.value)?;
     positive(Argument::CatchTime, time.value).map(|s| Flow(kg / (density.0 * s)))

@@ -9,6 +9,7 @@ mod cold;
 mod machine;
 mod table;
 mod text;
+mod web;
 
 use std::fs;
 use std::path::Path;
@@ -29,6 +30,7 @@ const PROGRAMS: &[Program] = &[
     Program { about: "Rust and C on this machine", rows: native },
     Program { about: "a text, beside libraries of units", rows: text::rows },
     Program { about: "cold builds", rows: cold::rows },
+    Program { about: "the npm package", rows: web::rows },
 ];
 
 pub(crate) fn run(root: &Path) -> Result<(), String> {

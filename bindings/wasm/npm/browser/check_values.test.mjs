@@ -29,6 +29,7 @@ test("every check value has the bits that Rust wrote, in Chromium", async () => 
     return check({ hilum, numbers, shed, ...given });
   }, given);
   assert.deepEqual(report.wrong, []);
+  assert.deepEqual(report.untried, []);
   assert.equal(report.cases, given.vectors.trimEnd().split("\n").length);
   console.log(`${report.cases} check values: ${report.hilum} results through hilum, ${report.numbers} through hilum/numbers, in Chromium`);
 });

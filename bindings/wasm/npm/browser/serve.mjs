@@ -17,14 +17,14 @@ const TYPES = {
 };
 
 /** Serves folders by the first part of the path; "" is the rest. Gives the address and what closes it. */
-export async function serve(folders) {
+export async function serve(folders, headers = {}) {
   const server = createServer(async (request, response) => {
     const path = normalize(decodeURIComponent(new URL(request.url, "http://localhost").pathname));
     const [, first, ...rest] = path.split("/");
     const file = first in folders ? join(folders[first], ...rest) : join(folders[""] ?? "", path);
     try {
       const body = await readFile(path.endsWith("/") ? join(file, "index.html") : file);
-      response.writeHead(200, { "content-type": TYPES[extname(file)] ?? (path.endsWith("/") ? TYPES[".html"] : "text/plain; charset=utf-8") });
+      response.writeHead(200, { ...headers, "content-type": TYPES[extname(file)] ?? (path.endsWith("/") ? TYPES[".html"] : "text/plain; charset=utf-8") });
       response.end(body);
     } catch {
       response.writeHead(404);

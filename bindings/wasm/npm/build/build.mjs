@@ -4,17 +4,18 @@ import { copyFileSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { build } from "esbuild";
 import shrink from "./shrink.mjs";
 import { generate } from "./generate.mjs";
+import { numbers } from "./numbers.mjs";
 
 const work = process.argv[2];
 if (!work) throw new Error("Usage: node build/build.mjs FOLDER; `cargo xtask wasm` calls it.");
 
 const root = new URL("..", import.meta.url).pathname;
 process.chdir(root);
-for (const entry of ["text", "numbers", "shed", "job"]) {
+for (const entry of ["text", "shed", "job"]) {
   shrink(`${work}/${entry}.wasm`, `${work}/${entry}.small.wasm`);
 }
 copyFileSync("../../../LICENSE", "LICENSE");
-const schemas = await generate(work, "generated");
+const schemas = await generate(work, "generated", numbers(work));
 
 rmSync("dist", { recursive: true, force: true });
 await build({

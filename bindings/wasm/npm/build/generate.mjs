@@ -54,31 +54,44 @@ function calculatorOf(name, ways) {
   ${camel(name)}: /* @__PURE__ */ calculator<${types.join(" | ")}, ${result}>(${JSON.stringify(calls.join(";"))}${unitArguments}),`;
 }
 
-function positions(described) {
-  const out = ['import { position } from "../src/position.js";'];
+function positions(described, parts) {
+  const out = ['import { position } from "../src/position.js";', 'import * as formulas from "./formulas.js";'];
   for (const [topic, names] of gathered(described.calculators)) {
     out.push(`\nexport const ${topic} = {`);
     for (const ways of names.values()) {
-      ways.forEach((way, at) => out.push(positionOf(way, at === 0 ? undefined : ways[0])));
+      ways.forEach((way, at) => out.push(positionOf(way, at === 0 ? undefined : ways[0], parts)));
     }
     out.push("};");
   }
   return `${out.join("\n")}\n`;
 }
 
+function formulasOf(parts) {
+  const names = [...new Set(Object.values(parts).flatMap(({ formula }) => formula ?? []))];
+  const about = "/** Looks at its numbers; gives the result, or what `no` gives. */\n";
+  return `${about}type Formula = (no: (numbers: ArrayLike<unknown>) => never) => (...numbers: number[]) => number;\n${names
+    .map((name) => `export declare const ${name}: Formula;\n`)
+    .join("")}`;
+}
+
 /** A second way to call is named after the first input that the first way lacks. */
-function positionOf(way, first) {
+function positionOf(way, first, parts) {
   const extra = first && way.inputs.find((input) => !first.inputs.some((other) => other.name === input.name));
   const name = camel(extra ? `${way.name}_with_${extra.name}` : way.name);
   const base = (input) => input.bases.filter(Boolean).join(" or ") || "a plain number";
   const names = way.inputs.map((input) => camel(input.name));
+  const { formula, once, each } = parts[[`${way.topic}.${way.name}`, ...way.inputs.map((input) => input.name)].join(" ")];
+  // The first check is the most frequent, and left out at the end; one beyond the last is none.
+  const checks = way.inputs.map((input) => input.check ?? 9).join("").replace(/0+$/, "");
+  const given = [JSON.stringify(names.join(" ")), formula ? `formulas.${formula}` : "undefined"];
+  given.push(...[once ?? "", each ?? "", checks].join(" ").trimEnd().split(" ").map((part) => JSON.stringify(part)));
   const lines = [
     way.about,
     ...way.inputs.map((input) => `@param ${camel(input.name)} ${input.kinds[0].words}, in ${base(input)}`),
     `@returns ${camel(way.output.name)}, in ${base(way.output)}`,
   ];
   return `${comment("  ", lines)}
-  ${name}: /* @__PURE__ */ position<(${names.map((input) => `${input}: number`).join(", ")}) => number>(${way.number}, ${JSON.stringify(names.join(" "))}),`;
+  ${name}: /* @__PURE__ */ position<(${names.map((input) => `${input}: number`).join(", ")}) => number>(${given.join(", ")}),`;
 }
 
 function wordsOf(described) {
@@ -104,14 +117,16 @@ async function documents(schemas) {
   return compile(all, "Documents", { bannerComment: "", additionalProperties: false, format: false });
 }
 
-export async function generate(work, into) {
+export async function generate(work, into, parts) {
   const described = JSON.parse(readFileSync(`${work}/describe.json`, "utf8"));
   rmSync(into, { recursive: true, force: true });
   mkdirSync(into, { recursive: true });
   writeFileSync(`${into}/calculators.ts`, calculators(described));
-  writeFileSync(`${into}/positions.ts`, positions(described));
+  writeFileSync(`${into}/positions.ts`, positions(described, parts));
   writeFileSync(`${into}/words.ts`, wordsOf(described));
   writeFileSync(`${into}/documents.ts`, await documents(described.schemas));
+  writeFileSync(`${into}/formulas.js`, readFileSync(`${work}/numbers_formulas.js`));
+  writeFileSync(`${into}/formulas.d.ts`, formulasOf(parts));
   for (const entry of ["text", "numbers", "shed", "job"]) {
     writeFileSync(`${into}/${entry}_wasm.js`, carry(readFileSync(`${work}/${entry}.small.wasm`)));
     writeFileSync(`${into}/${entry}_wasm.d.ts`, "declare const carried: string;\nexport default carried;\n");

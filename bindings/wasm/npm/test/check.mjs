@@ -115,22 +115,69 @@ function isForNumbers(convert, { function: name, inputs }, line) {
   return !("unit" in inputs) || measures("unit", "seeds");
 }
 
-/** A case through `hilum/numbers`, by the exact bits of its inputs. */
-function positioned(numbers, described, line, { topic, call }) {
-  const fields = line.split("\t").slice(2).filter((field) => !/^[>!]/.test(field));
-  const given = Object.fromEntries(fields.map((field) => [field.split("=")[0], bitsOf(field)]));
+/** The calculator of `hilum/numbers` for a case, what it takes, and the exact numbers of its inputs. */
+function position(numbers, described, given, { topic, call }) {
   const names = Object.keys(given);
   const ways = described.calculators.filter((row) => row.topic === topic && row.name === call);
   const way = ways.find(({ inputs }) => inputs.length === names.length && inputs.every(({ name }) => name in given));
   const extra = way.inputs.find(({ name }) => !ways[0].inputs.some((other) => other.name === name));
-  const position = numbers[topic][camel(extra ? `${call}_with_${extra.name}` : call)];
-  return position(...way.inputs.map(({ name }) => number(given[name])));
+  const calculator = numbers[topic][camel(extra ? `${call}_with_${extra.name}` : call)];
+  return { calculator, inputs: way.inputs, given: way.inputs.map(({ name }) => given[name]) };
+}
+
+const BAD = [
+  [NaN, "not_finite"], [Infinity, "not_finite"], [-Infinity, "not_finite"], [-1, "not_positive"], [0, "not_positive"], [-0, "not_positive"],
+  [1e31, "out_of_range"], [9e-31, "out_of_range"], ["1", "wrong_type"], [undefined, "wrong_type"], [1n, "wrong_type"],
+];
+
+/** How a calculator that gave a result behaves in columns, and towards what it must refuse; what is wrong. */
+function tried({ calculator, inputs, given }, result) {
+  const wrong = [];
+  const same = (got, of) => got.every((value) => bits(value) === bits(result)) || wrong.push(`${of}: ${got}`);
+  for (const rows of [1, 2, 3, 1025]) {
+    same([...calculator.each(...given.map((value) => new Float64Array(rows).fill(value)))], `${rows} rows`);
+    given.forEach((value, at) => same([...calculator.each(...given.with(at, new Float64Array(rows).fill(value)))], `${rows} rows of one`));
+  }
+  inputs.forEach(({ name, check }, at) => {
+    for (const [value, code] of BAD) {
+      if (check !== 0 && code !== "wrong_type") continue;
+      const column = typeof value === "number" ? new Float64Array(1500).fill(given[at]).fill(value, 1400, 1401) : value;
+      for (const call of [() => calculator(...given.with(at, value)), () => calculator.each(...given.with(at, column))]) {
+        const got = outcome(call);
+        if (got !== code) wrong.push(`${name} = ${String(value)} gave ${got}, not ${code}`);
+      }
+    }
+  });
+  return wrong;
+}
+
+/** The inputs of a line, as numbers. */
+function numbersOf(line) {
+  const fields = line.split("\t").slice(2).filter((field) => !/^[>!]/.test(field));
+  return Object.fromEntries(fields.map((field) => [field.split("=")[0], number(bitsOf(field))]));
+}
+
+/** What no check value calls with numbers alone. */
+const MORE = [
+  ["active.per_mass", { rate: 3e-6, content: 480, density: 1100 }],
+  ["active.product", { active: 5e-4, content: 480, density: 1100 }],
+  ["survival.two_phase", { fraction: 0.9, fast: 86400, slow: 864000, time: 172800, at: 10, z: 15, temperature: 20 }],
+  ["treater.effective_flow", { seed_flow: 3, utilisation: 0.8 }],
+];
+
+/** A case through `hilum/numbers`. */
+function positioned(numbers, described, given, part, report) {
+  const found = position(numbers, described, given, part);
+  report.calculators.add(found.calculator);
+  const result = found.calculator(...found.given);
+  report.wrong.push(...tried(found, result).map((what) => `numbers: ${part.topic}.${part.call}: ${what}`));
+  return result;
 }
 
 /** Every case of the topics against its line; gives how many were compared and what was wrong. */
 export function check({ hilum, numbers, shed, described, topics, vectors }) {
   const lines = new Map(vectors.trimEnd().split("\n").map((line) => [line.split("\t")[0], line]));
-  const report = { cases: 0, hilum: 0, numbers: 0, wrong: [] };
+  const report = { cases: 0, hilum: 0, numbers: 0, calculators: new Set(), wrong: [] };
   const compare = (entry, id, got, wanted) => {
     report[entry] += 1;
     if (got !== wanted) report.wrong.push(`${entry}: ${id} gave ${got}, Rust ${wanted}`);
@@ -144,9 +191,15 @@ export function check({ hilum, numbers, shed, described, topics, vectors }) {
     for (const part of parts(one)) {
       compare("hilum", one.id, outcome(() => calculated({ hilum, shed }, one, part)), expected(line, part));
       if (!inNumbers) continue;
-      compare("numbers", one.id, outcome(() => positioned(numbers, described, line, part)), expected(line, part));
+      compare("numbers", one.id, outcome(() => positioned(numbers, described, numbersOf(line), part, report)), expected(line, part));
     }
   }
   report.wrong.push(...[...lines.keys()].map((id) => `${id} is in no file of tests/data`));
-  return report;
+  for (const [name, given] of MORE) {
+    const [topic, call] = name.split(".");
+    positioned(numbers, described, given, { topic, call }, report);
+  }
+  const all = Object.entries(numbers).flatMap(([topic, names]) => Object.entries(names).map(([name, one]) => [`${topic}.${name}`, one]));
+  const untried = all.filter(([, one]) => one.each && !report.calculators.has(one)).map(([name]) => name);
+  return { ...report, calculators: report.calculators.size, untried };
 }

@@ -12,6 +12,7 @@ test("every check value has the bits that Rust wrote", () => {
   const described = json(new URL("describe.json", work));
   const report = check({ hilum, numbers, shed, described, topics: topics(), vectors });
   assert.deepEqual(report.wrong, []);
+  assert.deepEqual(report.untried, []);
   assert.equal(report.cases, vectors.trimEnd().split("\n").length);
   assert.ok(report.numbers > report.cases / 2, `only ${report.numbers} through hilum/numbers`);
   console.log(`${report.cases} check values: ${report.hilum} results through hilum, ${report.numbers} through hilum/numbers`);

@@ -45,6 +45,8 @@ function round(calls) {
     rate.needed({ rate: "2.5 fl oz/cwt", mass: { value: 100 + n, unit: "lb" } });
     attempt(() => seed.count({ mass: "5 kgs", size: "5 seeds/g" }));
     numbers.seed.count(n + 1, 6000);
+    numbers.survival.logLinear(n + 1, 86400);
+    attempt(() => numbers.seed.count(-1, 6000));
     if (n % 10 === 0) {
       monitor.feed({ at: `${n} s`, seed: `${4 * n} kg`, liquid: `${13 * n} mL` });
       pumpSetting({ catches: [{ setting: 10, flow: "40 mL/min" }, { setting: 30, flow: "100 mL/min" }], wanted: "85 mL/min" });
@@ -54,6 +56,7 @@ function round(calls) {
     if (n % 100 === 0) {
       planBatches(batches);
       attempt(() => planBatches({ ...batches, tanks: [{ capacity: "10 L", sets: [{ adds: "20 L" }] }] }));
+      numbers.seed.count.each(new Float64Array(3000).fill(n + 1), 6000);
       seed.count.each({ mass: { values: new Float64Array(100).fill(n + 1), unit: "kg" }, size: "5 seeds/g" });
       plan(job);
       attempt(() => planText("{"));

@@ -54,7 +54,7 @@ fn calculator(row: &[Calculator]) -> Value {
         .enumerate()
         .map(|(at, input)| {
             let each = row.iter().filter_map(|one| one.inputs.get(at));
-            described(input.name, each)
+            described(input.name, each, input.check)
         })
         .collect();
     json!({
@@ -62,11 +62,11 @@ fn calculator(row: &[Calculator]) -> Value {
         "name": first.name,
         "about": first.about,
         "inputs": inputs,
-        "output": described(first.output.name, row.iter().map(|one| &one.output)),
+        "output": described(first.output.name, row.iter().map(|one| &one.output), None),
     })
 }
 
-fn described<'a>(name: &str, each: impl Iterator<Item = &'a Input>) -> Value {
+fn described<'a>(name: &str, each: impl Iterator<Item = &'a Input>, check: Option<usize>) -> Value {
     let (mut kinds, mut bases): (Vec<Value>, Vec<&str>) = (Vec::new(), Vec::new());
     for input in each {
         // What a number of `hilum/numbers` stands for: the first kind of each substance.
@@ -78,7 +78,7 @@ fn described<'a>(name: &str, each: impl Iterator<Item = &'a Input>) -> Value {
             }
         }
     }
-    json!({ "name": name, "kinds": kinds, "bases": bases })
+    json!({ "name": name, "kinds": kinds, "bases": bases, "check": check })
 }
 
 /// What each dimension is called, by its powers.

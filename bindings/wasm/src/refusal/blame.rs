@@ -19,14 +19,10 @@ impl<T> Blame<T> for Result<T, Error> {
     fn looked_at(self) -> Result<T, Refused> {
         self.map_err(|_| Refused)
     }
+    #[inline(always)]
     fn of(self, slots: &Slots, field: usize) -> Result<T, Refused> {
-        self.map_err(|error| refused(slots, field, error))
+        self.map_err(|error| slots.blame(field, error))
     }
-}
-
-#[inline(never)]
-fn refused(slots: &Slots, field: usize, error: Error) -> Refused {
-    slots.refuse(field, error.into())
 }
 
 /// More than 0, for a share or a count that may be 0 elsewhere.

@@ -2,11 +2,11 @@
 
 use hilum::mix::{HoldUp, Slurry, Water, pour, total_liquid, weigh};
 use hilum::pack::{Coverage, SetsNeeded};
-use hilum::quantity::{Mass, Volume, VolumePerMass};
+use hilum::quantity::{Mass, Measure, Volume, VolumePerMass};
 use hilum::rate::{Density, PerMass, RatePerMass, Substance};
 use hilum::seed::Share;
 
-use crate::refusal::{Blame, Refusal, Refused};
+use crate::refusal::{Blame, Refusal, Refused, positive};
 use crate::slot::Slots;
 
 super::calculators! {
@@ -43,7 +43,11 @@ super::calculators! {
         /// What to pour of a product into a mix: share × volume.
         pour(share: Share, volume: Volume) -> volume: Volume = pour(share, volume).looked_at()?;
         /// What a volume weighs: volume × density.
-        weigh(volume: Volume, density: Density) -> mass: Mass = weigh(volume, density).looked_at()?;
+        weigh(volume: Volume, density: Density) -> mass: Mass = {
+            // Of a mix that is nothing there is nothing to weigh.
+            positive(slots, 0, volume.to_base())?;
+            weigh(volume, density).looked_at()?
+        };
     }
     pack {
         /// Whole sets to open for a mass of seed: need / what one set covers, rounded up.

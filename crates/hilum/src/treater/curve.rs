@@ -13,6 +13,7 @@ impl Setting {
     ///
     /// # Errors
     /// When it is not finite or negative.
+    #[inline]
     pub fn new(setting: f64) -> Result<Self, Error> {
         not_negative(Argument::Setting, setting).map(Self)
     }
@@ -41,6 +42,7 @@ impl Setting {
     ///
     /// # Errors
     /// When the setting is 0: a pump that delivers there is not proportional.
+    #[inline]
     pub fn corrected(self, target: Flow, caught: Flow) -> Result<Self, Error> {
         positive(Argument::Setting, self.0).map(|setting| Self(setting * (target.0 / caught.0)))
     }

@@ -54,6 +54,7 @@ impl TitrePerVolume {
     ///
     /// # Errors
     /// When a volume is not finite or not more than 0; when the part is more than the set.
+    #[inline]
     pub fn in_set(self, part: Volume, set: Volume) -> Result<Self, Error> {
         share_of_set(part.value, set.value).map(|share| Self(self.0 * share))
     }
@@ -83,6 +84,7 @@ impl TitrePerVolume {
     ///
     /// # Errors
     /// When the recovery is 0: no dose would do.
+    #[inline]
     pub fn dose_for(self, cells: PerSeed<CellCount>, recovery: Share) -> Result<PerSeed<Liquid>, Error> {
         positive(Argument::Recovery, recovery.0).map(|recovery| PerSeed::of(cells.0 / (self.0 * recovery)))
     }
@@ -91,6 +93,7 @@ impl TitrePerVolume {
     ///
     /// # Errors
     /// When the recovery is 0: no titre would do.
+    #[inline]
     pub fn needed(cells: PerSeed<CellCount>, dose: PerSeed<Liquid>, recovery: Share) -> Result<Self, Error> {
         positive(Argument::Recovery, recovery.0).map(|recovery| Self(cells.0 / (dose.0 * recovery)))
     }
@@ -101,6 +104,7 @@ impl TitrePerMass {
     ///
     /// # Errors
     /// When a mass is not finite or not more than 0; when the part is more than the set.
+    #[inline]
     pub fn in_set(self, part: Mass, set: Mass) -> Result<Self, Error> {
         share_of_set(part.value, set.value).map(|share| Self(self.0 * share))
     }
@@ -109,6 +113,7 @@ impl TitrePerMass {
     ///
     /// # Errors
     /// When the mass or the volume is not finite or not more than 0.
+    #[inline]
     pub fn stirred_into(self, powder: Mass, set: Volume) -> Result<TitrePerVolume, Error> {
         let kg = positive(Argument::Part, powder.value)?;
         positive(Argument::Set, set.value).map(|m3| TitrePerVolume(self.0 * kg / m3))
@@ -139,6 +144,7 @@ impl TitrePerMass {
     ///
     /// # Errors
     /// When the recovery is 0: no dose would do.
+    #[inline]
     pub fn dose_for(self, cells: PerSeed<CellCount>, recovery: Share) -> Result<PerSeed<Dry>, Error> {
         positive(Argument::Recovery, recovery.0).map(|recovery| PerSeed::of(cells.0 / (self.0 * recovery)))
     }
@@ -147,6 +153,7 @@ impl TitrePerMass {
     ///
     /// # Errors
     /// When the recovery is 0: no titre would do.
+    #[inline]
     pub fn needed(cells: PerSeed<CellCount>, dose: PerSeed<Dry>, recovery: Share) -> Result<Self, Error> {
         positive(Argument::Recovery, recovery.0).map(|recovery| Self(cells.0 / (dose.0 * recovery)))
     }

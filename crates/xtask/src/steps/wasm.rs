@@ -11,15 +11,17 @@ use crate::steps::targets::{WASM, installed};
 
 pub(super) const PACKAGE: &str = "bindings/wasm/npm";
 
-/// The features of bindings/wasm that become entries, each with the level that makes it smallest.
-const ENTRIES: [(&str, &str); 4] = [("text", "s"), ("numbers", "3"), ("shed", "z"), ("job", "z")];
+/// The features of bindings/wasm that become entries, each with the level that makes it smallest and what else the compiler is
+/// told.
+const ENTRIES: [(&str, &str, &str); 4] =
+    [("text", "s", ""), ("numbers", "3", "-Ctarget-feature=+simd128"), ("shed", "z", ""), ("job", "z", "")];
 
 pub(super) fn wasm(session: &mut Session) -> Result<(), String> {
     installed(WASM)?;
     packages(session, PACKAGE)?;
     let work = work()?;
-    for (entry, level) in ENTRIES {
-        built(session, &work, entry, level)?;
+    for (entry, level, flags) in ENTRIES {
+        built(session, &work, entry, level, flags)?;
     }
     describe(session, &work)?;
     let folder = work.to_string_lossy().into_owned();
@@ -51,10 +53,13 @@ pub(super) fn work() -> Result<PathBuf, String> {
 }
 
 /// One entry's wasm.
-fn built(session: &Session, work: &Path, entry: &str, level: &str) -> Result<(), String> {
+fn built(session: &Session, work: &Path, entry: &str, level: &str, flags: &str) -> Result<(), String> {
     let build = ["build", "--quiet", "--profile", "wasm", "--package", "hilum-wasm", "--lib"];
     let mut build = cargo(&session.root, &build);
     build.args(["--target", WASM, "--features", entry]).env("CARGO_PROFILE_WASM_OPT_LEVEL", level);
+    if !flags.is_empty() {
+        build.env("RUSTFLAGS", flags);
+    }
     command::run(&mut build)?;
     let wasm = target_folder()?.join(WASM).join("wasm").join("hilum_wasm.wasm");
     let unwritable = |why| format!("{} cannot be written: {why}.", work.display());

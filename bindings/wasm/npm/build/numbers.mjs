@@ -1,0 +1,98 @@
+// From the wasm of `hilum/numbers` as it was compiled to what the package holds of it.
+//
+// A call from a script into a wasm takes ten times as long as a product of two numbers. So what is arithmetic alone becomes
+// script again, by wasm2js: the same operations on the same doubles. What has branches over memory, powers or logarithms stays;
+// and so do the reasons why a calculation is refused, and the loops over columns of which the compiler made vectors.
+import { execFileSync } from "node:child_process";
+import { readFileSync, writeFileSync } from "node:fs";
+import binaryen from "binaryen";
+import shrink from "./shrink.mjs";
+
+// What binaryen prints has colours in it, so that no word begins where it seems to.
+const NOT_ARITHMETIC = /call|loop|global|i64|v128|unreachable|memory|load|store/;
+
+/** What Rust compiles to since 2025, and vectors. */
+const FEATURES = ["simd", "bulk-memory", "sign-ext", "nontrapping-float-to-int", "mutable-globals", "multivalue", "reference-types"].map((name) => `--enable-${name}`);
+
+/** The exports of a module, by name. */
+function exports(module) {
+  const all = Array.from({ length: module.getNumExports() }, (_, at) => binaryen.getExportInfo(module.getExportByIndex(at)));
+  return new Map(all.map(({ name, value }) => [name, value]));
+}
+
+/**
+ * Writes `numbers.small.wasm` and `numbers_formulas.js` into the folder. Gives what each calculator has, by
+ * `topic.name input input…`: the name of its formula, and those of its exports for the reason or the number, and for columns.
+ */
+export function numbers(work) {
+  shrink(`${work}/numbers.wasm`, `${work}/numbers.whole.wasm`, FEATURES);
+  const module = binaryen.readBinary(readFileSync(`${work}/numbers.whole.wasm`));
+  module.setFeatures(binaryen.Features.All);
+  const before = exports(module);
+  // Where the compiler made no vectors, the script's own loop does.
+  const compiled = binaryen.readBinary(readFileSync(`${work}/numbers.wasm`));
+  const hasVectors = (name) => {
+    const { body } = binaryen.getFunctionInfo(compiled.getFunction(exportsCompiled.get(name)));
+    return binaryen.emitText(body).includes("f64x2");
+  };
+  const exportsCompiled = exports(compiled);
+  const isArithmetic = (name) => !NOT_ARITHMETIC.test(binaryen.emitText(binaryen.getFunctionInfo(module.getFunction(name)).body));
+  const kept = { formulas: new Map(), exports: new Map() };
+  const keep = (list, name) => {
+    if (!list.has(name)) list.set(name, `$${list.size.toString(36)}`);
+    return list.get(name);
+  };
+  const calculators = {};
+  for (const [name, quiet] of before) {
+    if (!name.startsWith("quiet ")) continue;
+    const own = name.slice("quiet ".length);
+    const [once, each] = [before.get(own), before.get(`each ${own}`)];
+    const isFormula = isArithmetic(quiet);
+    calculators[own] = {
+      formula: isFormula ? keep(kept.formulas, quiet) : undefined,
+      once: isFormula && once === quiet ? undefined : keep(kept.exports, once),
+      each: hasVectors(`each ${own}`) ? keep(kept.exports, each) : undefined,
+    };
+  }
+  for (const name of before.keys()) if (name.includes(" ")) module.removeExport(name);
+  const part = (name, more) => {
+    const path = `${work}/${name}.wasm`;
+    const one = binaryen.readBinary(module.emitBinary());
+    one.setFeatures(binaryen.Features.All);
+    more(one);
+    writeFileSync(path, one.emitBinary());
+    return path;
+  };
+  const add = (list) => (one) => list.forEach((short, name) => one.addFunctionExport(name, short));
+  shrink(part("numbers.calls", add(kept.exports)), `${work}/numbers.small.wasm`, FEATURES);
+  const alone = part("numbers.formulas", (one) => {
+    for (const name of exports(one).keys()) one.removeExport(name);
+    add(kept.formulas)(one);
+  });
+  shrink(alone, `${work}/numbers.formulas.small.wasm`, FEATURES);
+  const wasm2js = ["node_modules/binaryen/bin/wasm2js", ...FEATURES, "-Oz", `${work}/numbers.formulas.small.wasm`];
+  writeFileSync(`${work}/numbers_formulas.js`, formulas(execFileSync(process.execPath, wasm2js, { encoding: "utf8" })));
+  return calculators;
+}
+
+/**
+ * What wasm2js writes, as functions that look at what they are given and say `no` to what is no number or gives none.
+ * NaN never goes through a formula: where it meets a result, V8 keeps both on the heap.
+ */
+function formulas(script) {
+  const bodies = new Map(
+    [...script.matchAll(/^ function (\$\w+)\(([^)]*)\) \{\n([^]*?)^ \}$/gm)].map(([, name, inputs, body]) => [name, { inputs: inputs.split(", "), body }]),
+  );
+  const names = [...script.matchAll(/^ {2}"(\$\w+)": (\$\w+)/gm)];
+  const out = names.map(([, short, name]) => {
+    const { inputs, body } = bodies.get(name);
+    const lines = inputs.reduce((body, input) => body.replace(`  ${input} = +${input};\n`, ""), body);
+    const are = [`arguments.length === ${inputs.length}`, ...inputs.map((input) => `typeof ${input} === "number"`)].join(" && ");
+    const [, steps, result] = /^([^]*?) {2}return \+?([^;]*);\n$/.exec(lines);
+    if (/\breturn\b/.test(steps)) throw new Error(`wasm2js returns from within ${name}: ${lines}`);
+    const rest = /^\(.*\)$/s.test(result) && steps === "" ? `return ${result.replaceAll("NaN", "no(arguments)")};` : `${steps} const result = ${result}; if (result === result) return result;`;
+    return `export const ${short} = (no) => function (${inputs.join(", ")}) {\n if (${are}) {\n ${rest}\n }\n return no(arguments);\n};\n`;
+  });
+  if (out.length === 0) throw new Error("wasm2js wrote no function that is known here");
+  return out.join("");
+}
