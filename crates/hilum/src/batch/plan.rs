@@ -20,7 +20,10 @@ use crate::quantity::{Mass, Time, mass::kilogram, time::second};
 /// Mixes that are looked at before the plan is called bounded.
 const LOOKS: Effort = Effort::up_to(400_000);
 
-/// The same, beside other tanks: there what is found late is a little earlier end, if anything.
+/// With more orders a look takes longer, and finds less.
+const FEW_ORDERS: usize = 100;
+
+/// The same, beside other tanks or for more orders: there what is found late is a little earlier end, if anything.
 const LOOKS_BESIDE: Effort = Effort { most: 400_000, in_vain: 60_000 };
 
 /// And where more mixes than [`EXACT_MIXES`] are due: what the first look over the plans has not found is seldom found.
@@ -153,7 +156,7 @@ impl<'a> Laid<'a> {
         let beside_others = all.count_ones() + u32::from(self.leader().is_some()) > 1;
         let effort = if mixes > EXACT_MIXES {
             LOOKS_AT_MANY
-        } else if beside_others {
+        } else if beside_others || self.job.orders.len() > FEW_ORDERS {
             LOOKS_BESIDE
         } else {
             LOOKS
