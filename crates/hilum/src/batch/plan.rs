@@ -153,23 +153,12 @@ impl<'a> Laid<'a> {
             search.beam(width, BEAM_LOOKS);
             take(&search, desk.pours, &mut reach);
         }
-        let beside_others = all.count_ones() + u32::from(self.leader().is_some()) > 1;
-        let effort = if mixes > EXACT_MIXES {
-            LOOKS_AT_MANY
-        } else if beside_others || self.job.orders.len() > FEW_ORDERS {
-            LOOKS_BESIDE
+        let beside = if all.count_ones() + u32::from(self.leader().is_some()) > 1 {
+            Beside::Others
         } else {
-            LOOKS
+            Beside::None
         };
-        let searched = if beside_others {
-            let proof = prove(&mut search, effort, desk.pours, &mut reach);
-            if proof == Proof::Proven {
-                search.run(Aim::Fills, Care::Quick, LOOKS_FOR_FILLS);
-            }
-            proof
-        } else {
-            search.run(Aim::Fills, Care::Quick, effort)
-        };
+        let searched = self.searched(&mut search, mixes, beside, desk.pours, &mut reach);
         take(&search, desk.pours, &mut reach);
         let complete = plant.fills.iter().all(|fills| fills.complete);
         let whole = followers == all && limited(&plant) <= 1 && complete && is_in_reach(&self.job, &plant);
@@ -183,6 +172,41 @@ impl<'a> Laid<'a> {
         }
         Ok(Outcome { reach, proof, beyond_stock: write::beyond_stock(&plant, pours) })
     }
+
+    /// First all but the fills, where these would take long.
+    fn searched(
+        &self,
+        search: &mut Search<'_, '_>,
+        mixes: f64,
+        beside: Beside,
+        pours: &mut [Pour],
+        reach: &mut Reach,
+    ) -> Proof {
+        let long = beside == Beside::Others || self.job.orders.len() > FEW_ORDERS;
+        let effort = if mixes > EXACT_MIXES {
+            LOOKS_AT_MANY
+        } else if long {
+            LOOKS_BESIDE
+        } else {
+            return search.run(Aim::Fills, Care::Quick, LOOKS);
+        };
+        let proof = match beside {
+            Beside::Others => prove(search, effort, pours, reach),
+            Beside::None => search.run(Aim::Time, Care::Quick, effort),
+        };
+        take(search, pours, reach);
+        if proof == Proof::Proven {
+            search.run(Aim::Fills, Care::Quick, LOOKS_FOR_FILLS);
+        }
+        proof
+    }
+}
+
+/// Do tanks stop the treater that may be mixed beside one another?
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Beside {
+    None,
+    Others,
 }
 
 /// Looks for a better plan where it is nearly always found, then everywhere.
