@@ -19,6 +19,8 @@ use crate::command::{self, cargo};
 use table::{Row, heading};
 
 const RESULTS: &str = "benches/RESULTS.md";
+/// What stands in the way of the rows that miss their reach.
+const WHY: &str = "benches/why.md";
 
 /// What measures rows.
 struct Program {
@@ -40,6 +42,8 @@ pub(crate) fn run(root: &Path) -> Result<(), String> {
         text.push_str(&table::of(program.about, &(program.rows)(root)?));
     }
     text.push_str(&allocations::table(root)?);
+    let why = fs::read_to_string(root.join(WHY)).map_err(|why| format!("{WHY} cannot be read: {why}."))?;
+    text.push_str(&why);
     let path = root.join(RESULTS);
     fs::write(&path, &text).map_err(|why| format!("{RESULTS} cannot be written: {why}."))?;
     println!("\n{text}\nWritten to {RESULTS}.");
