@@ -36,6 +36,16 @@ function compared(what, rival, reach, ours, theirs, times) {
   return [what, rival, reach, ...spread(ratios), ...spread(seconds)].join("\t");
 }
 
+/** What nothing is measured beside. */
+function alone(what, reach, run) {
+  const times = Array.from({ length: ROUNDS }, () => {
+    const start = performance.now();
+    for (let n = 0; n < 10; n++) run();
+    return (performance.now() - start) / 10_000;
+  });
+  return [what, "", reach, "", "", "", ...spread(times)].join("\t");
+}
+
 /** A thousand calls, whose results are kept. */
 function thousand(formula, inputs) {
   const body = `const out = new Float64Array(1000); return (k) => {
@@ -47,7 +57,7 @@ function thousand(formula, inputs) {
 
 const column = (run, rows) => () => run()[rows - 1];
 
-export function rows({ hilum, numbers }, where) {
+export function rows({ hilum, numbers, planner }, job, where) {
   const { seed, rate, survival } = numbers;
   const count = (mass, size) => mass * size;
   const perUnit = (dose, size, unit) => (dose / size) * unit;
@@ -92,5 +102,6 @@ export function rows({ hilum, numbers }, where) {
   const text = (pounds) => hilum.rate.needed({ rate: "2.5 fl oz/cwt", mass: { value: pounds, unit: "lb" } }).value;
   out.push(compared(`${where}: need by "2.5 fl oz/cwt", ${CALLS / 100} times`, "the formula in JavaScript, nothing read", "",
     thousand(text, "n + 1"), thousand(needed, "n + 1 /* by hand */"), CALLS / 100_000));
+  out.push(alone(`${where}: plan of 3 orders, 4 treatments, 2 tanks, 1 shift`, "1 ms", () => planner.planText(job).length));
   return out;
 }

@@ -1,11 +1,13 @@
 // The rows of measure.mjs, in Node and in Chromium, as `cargo xtask bench` reads them. `cargo xtask wasm web` makes what is needed.
 import { fileURLToPath } from "node:url";
 import * as hilum from "../../bindings/wasm/npm/dist/hilum.js";
+import * as planner from "../../bindings/wasm/npm/dist/job.js";
 import * as numbers from "../../bindings/wasm/npm/dist/numbers.js";
 import { browser, serve } from "../../bindings/wasm/npm/browser/serve.mjs";
 import { rows } from "./measure.mjs";
 
-for (const row of rows({ hilum, numbers }, "Node")) console.log(row);
+const job = process.env.HILUM_JOB;
+for (const row of rows({ hilum, numbers, planner }, job, "Node")) console.log(row);
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 // A page that shares nothing with others has a finer clock.
@@ -15,12 +17,12 @@ const context = await browser();
 try {
   const page = await context.newPage();
   await page.goto(`${server.address}/package.json`);
-  const measured = await page.evaluate(async () => {
-    const [{ rows }, hilum, numbers] = await Promise.all(
-      ["/benches/node/measure.mjs", "/dist/hilum.js", "/dist/numbers.js"].map((path) => import(path)),
+  const measured = await page.evaluate(async (job) => {
+    const [{ rows }, hilum, numbers, planner] = await Promise.all(
+      ["/benches/node/measure.mjs", "/dist/hilum.js", "/dist/numbers.js", "/dist/job.js"].map((path) => import(path)),
     );
-    return rows({ hilum, numbers }, "Chromium");
-  });
+    return rows({ hilum, numbers, planner }, job, "Chromium");
+  }, job);
   for (const row of measured) console.log(row);
 } finally {
   await context.close();
