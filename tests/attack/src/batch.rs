@@ -1,13 +1,10 @@
 //! Jobs for the batch planner: every plan is valid, and found within its bound of work.
 
 use arbitrary::{Result, Unstructured};
-use hilum::batch::{
-    Content, Error, Fill, Filling, Job, Label, Memory, Mix, Need, Order, Portion, Pour, Refill, Room,
-    SetSize, Shift, Tank, plan,
-};
+use hilum::batch::{Error, Filling, Job, Need, Order, Refill, Room, SetSize, Shift, Tank};
 use hilum::quantity::{Measure, Time, Volume};
 
-use crate::support::{Planned, hours, litres, order, seconds, set};
+use crate::support::{Planned, hours, litres, order, run_in, seconds, set};
 use crate::{numbers, valid};
 
 /// Plans a job.
@@ -75,26 +72,9 @@ fn run(job: &Job<'_>, given: &Given) -> core::result::Result<Planned, Error> {
         labels: of("labels", room.labels, given.labels),
         fills: of("fills", room.fills, given.fills),
     };
-    let mut numbers = vec![0.0; room.numbers];
-    let mut fills = vec![Fill::default(); room.fills.min(given.fills)];
-    let mut pours = vec![Pour::default(); given.pours];
-    let mut labels = vec![Label::default(); given.labels];
-    let mut contents = vec![Content::default(); given.labels * job.tanks.len()];
-    let memory = Memory {
-        numbers: &mut numbers,
-        fills: &mut fills,
-        pours: &mut pours,
-        labels: &mut labels,
-        contents: &mut contents,
-    };
-    let plan = plan(*job, memory)?;
-    let (mixes, portions) = plan.room();
-    let (mut mixes, mut portions) = (vec![Mix::default(); mixes], vec![Portion::default(); portions]);
-    let (m, p) = plan.write(&mut mixes, &mut portions)?;
-    assert!((m, p) <= plan.room(), "the room asked for is enough");
-    mixes.truncate(m);
-    portions.truncate(p);
-    Ok(Planned { summary: plan.summary(), mixes, portions })
+    let fills = room.fills.min(given.fills);
+    let contents = given.labels * job.tanks.len();
+    run_in(*job, Room { fills, pours: given.pours, labels: given.labels, contents, ..room })
 }
 
 fn finite(planned: &Planned) {

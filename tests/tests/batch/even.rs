@@ -1,19 +1,8 @@
 //! Of plans alike the one with the least sum of squared fills, large ones first. Seed runs at 4 t/h; 5 mL/kg are 20 L an hour.
-use crate::support::{Planned, hours, litres, need, order, run, set, shift, tank};
-use crate::valid;
-use hilum::batch::{Filling, Job, Need, Order, Refill, Room, Shift, Tank};
+use crate::support::{Planned, hours, litres, need, run_in, set, shift, tank};
+use crate::worked::{plan, tonnes};
+use hilum::batch::{Filling, Job, Refill, Room, Tank};
 use hilum::quantity::volume::liter;
-
-fn plan(orders: &[Order], tanks: &[Tank<'_>], needs: &[Option<Need>], shifts: &[Shift]) -> Planned {
-    let job = Job { orders, tanks, needs, shifts };
-    let planned = run(job).unwrap();
-    valid::check(&job, &planned);
-    planned
-}
-
-fn tonnes(seed: f64) -> Order {
-    order(1000.0 * seed, 4000.0, 30.0)
-}
 
 #[track_caller]
 fn are(planned: &Planned, of: usize, fills: &[f64]) {
@@ -98,7 +87,6 @@ fn topped_up_in_three() {
 /// What `Room` says of numbers is exact: one fewer is refused.
 #[test]
 fn numbers_are_counted_exactly() {
-    use hilum::batch::{Content, Fill, Label, Memory, Pour};
     let sets = [set(10.0, 1.0)];
     let tanks =
         [tank(20.0, 15.0, Some(24.0), Filling::Sets(&sets)), tank(30.0, 15.0, None, Filling::Measured)];
@@ -106,19 +94,6 @@ fn numbers_are_counted_exactly() {
     let needs = [need(5.0, 1, 1.0), need(2.5, 1, 0.0), need(5.0, 1, 1.0), need(2.5, 1, 0.0)];
     let job = Job { orders: &orders, tanks: &tanks, needs: &needs, shifts: &days };
     let room = Room::of(&job);
-    let planned = |numbers: usize| {
-        let mut numbers = vec![0.0; numbers];
-        let (mut fills, mut pours) = (vec![Fill::default(); room.fills], vec![Pour::default(); room.pours]);
-        let (mut labels, mut contents) =
-            (vec![Label::default(); room.labels], vec![Content::default(); room.contents]);
-        let memory = Memory {
-            numbers: &mut numbers,
-            fills: &mut fills,
-            pours: &mut pours,
-            labels: &mut labels,
-            contents: &mut contents,
-        };
-        hilum::batch::plan(job, memory).is_ok()
-    };
+    let planned = |numbers| run_in(job, Room { numbers, ..room }).is_ok();
     assert!(planned(room.numbers) && !planned(room.numbers - 1));
 }

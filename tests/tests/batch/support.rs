@@ -23,36 +23,40 @@ pub(crate) fn run(job: Job<'_>) -> Result<Planned, Error> {
         room.contents = labels * job.tanks.len();
     }
     loop {
-        let mut numbers = vec![0.0; room.numbers];
-        let mut fills = vec![Fill::default(); room.fills];
-        let mut pours = vec![Pour::default(); room.pours];
-        let mut labels = vec![Label::default(); room.labels];
-        let mut contents = vec![Content::default(); room.contents];
-        let memory = Memory {
-            numbers: &mut numbers,
-            fills: &mut fills,
-            pours: &mut pours,
-            labels: &mut labels,
-            contents: &mut contents,
-        };
-        match plan(job, memory) {
+        match run_in(job, room) {
             Err(Error::TooMany { counted: hilum::batch::Counted::Mixes, limit })
                 if limit < hilum::batch::MAX_MIXES =>
             {
                 room.pours = (room.pours * 8).min(hilum::batch::MAX_MIXES);
             }
-            Err(error) => return Err(error),
-            Ok(plan) => {
-                let (mixes, portions) = plan.room();
-                let mut mixes = vec![Mix::default(); mixes];
-                let mut portions = vec![Portion::default(); portions];
-                let (m, p) = plan.write(&mut mixes, &mut portions)?;
-                mixes.truncate(m);
-                portions.truncate(p);
-                return Ok(Planned { summary: plan.summary(), mixes, portions });
-            }
+            planned => return planned,
         }
     }
+}
+
+/// In so much memory.
+pub(crate) fn run_in(job: Job<'_>, room: Room) -> Result<Planned, Error> {
+    let mut numbers = vec![0.0; room.numbers];
+    let mut fills = vec![Fill::default(); room.fills];
+    let mut pours = vec![Pour::default(); room.pours];
+    let mut labels = vec![Label::default(); room.labels];
+    let mut contents = vec![Content::default(); room.contents];
+    let memory = Memory {
+        numbers: &mut numbers,
+        fills: &mut fills,
+        pours: &mut pours,
+        labels: &mut labels,
+        contents: &mut contents,
+    };
+    let plan = plan(job, memory)?;
+    let (mixes, portions) = plan.room();
+    let mut mixes = vec![Mix::default(); mixes];
+    let mut portions = vec![Portion::default(); portions];
+    let (m, p) = plan.write(&mut mixes, &mut portions)?;
+    assert!((m, p) <= plan.room(), "the room asked for is enough");
+    mixes.truncate(m);
+    portions.truncate(p);
+    Ok(Planned { summary: plan.summary(), mixes, portions })
 }
 
 pub(crate) fn litres(value: f64) -> Volume {

@@ -4,14 +4,19 @@ use crate::valid;
 use hilum::batch::{Counted, Error, Filling, Job, Mix, Need, Order, Proof, Refill, SetSize, Shift, Tank};
 use hilum::quantity::volume::liter;
 
-fn plan(orders: &[Order], tanks: &[Tank<'_>], needs: &[Option<Need>], shifts: &[Shift]) -> Planned {
+pub(crate) fn plan(
+    orders: &[Order],
+    tanks: &[Tank<'_>],
+    needs: &[Option<Need>],
+    shifts: &[Shift],
+) -> Planned {
     let job = Job { orders, tanks, needs, shifts };
     let planned = run(job).unwrap();
     valid::check(&job, &planned);
     planned
 }
 
-fn tonnes(seed: f64) -> Order {
+pub(crate) fn tonnes(seed: f64) -> Order {
     order(1000.0 * seed, 4000.0, 30.0)
 }
 

@@ -159,7 +159,6 @@ impl<'a> Laid<'a> {
             Beside::None
         };
         let searched = self.searched(&mut search, mixes, beside, desk.pours, &mut reach);
-        take(&search, desk.pours, &mut reach);
         let complete = plant.fills.iter().all(|fills| fills.complete);
         let whole = followers == all && limited(&plant) <= 1 && complete && is_in_reach(&self.job, &plant);
         let proof = if whole { searched } else { Proof::Bounded };
@@ -188,15 +187,14 @@ impl<'a> Laid<'a> {
         } else if long {
             LOOKS_BESIDE
         } else {
-            return search.run(Aim::Fills, Care::Quick, LOOKS);
+            return bettered(search, Aim::Fills, Care::Quick, LOOKS, pours, reach);
         };
         let proof = match beside {
             Beside::Others => prove(search, effort, pours, reach),
-            Beside::None => search.run(Aim::Time, Care::Quick, effort),
+            Beside::None => bettered(search, Aim::Time, Care::Quick, effort, pours, reach),
         };
-        take(search, pours, reach);
         if proof == Proof::Proven {
-            search.run(Aim::Fills, Care::Quick, LOOKS_FOR_FILLS);
+            bettered(search, Aim::Fills, Care::Quick, LOOKS_FOR_FILLS, pours, reach);
         }
         proof
     }
@@ -212,19 +210,26 @@ enum Beside {
 /// Looks for a better plan where it is nearly always found, then everywhere.
 fn prove(search: &mut Search<'_, '_>, effort: Effort, pours: &mut [Pour], reach: &mut Reach) -> Proof {
     // A short day is soon searched everywhere at once.
-    let proof = search.run(Aim::Time, Care::Thorough, LOOKS_AT_SHORT);
-    take(search, pours, reach);
-    if proof == Proof::Proven {
+    let mut run = |care, effort| bettered(search, Aim::Time, care, effort, pours, reach);
+    let proof = run(Care::Thorough, LOOKS_AT_SHORT);
+    if proof == Proof::Proven || run(Care::Quick, effort) == Proof::Bounded {
         return proof;
     }
-    for (care, effort) in [(Care::Quick, effort), (Care::Thorough, LOOKS_TO_PROVE)] {
-        let proof = search.run(Aim::Time, care, effort);
-        take(search, pours, reach);
-        if proof == Proof::Bounded {
-            return proof;
-        }
-    }
-    Proof::Proven
+    run(Care::Thorough, LOOKS_TO_PROVE)
+}
+
+/// Searches, and takes over what was found.
+fn bettered(
+    search: &mut Search<'_, '_>,
+    aim: Aim,
+    care: Care,
+    effort: Effort,
+    pours: &mut [Pour],
+    reach: &mut Reach,
+) -> Proof {
+    let proof = search.run(aim, care, effort);
+    take(search, pours, reach);
+    proof
 }
 
 /// Are there no more shifts and orders than are looked at for a better moment to mix?
