@@ -16,12 +16,16 @@ pub(super) struct Bound<'a, 'b> {
     leader: Option<usize>,
     /// Per tank and order: mixes of the recipes after the order's, at least.
     mixes: &'b [f64],
+    /// Per tank and order: slurry of the largest mix of the order's recipe.
+    largest: &'b [f64],
+    /// Per tank and order: living share of the order's recipe.
+    living: &'b [f64],
     /// Per order: living product of the leader's recipes after the order's, at least.
     opened: &'b [f64],
     /// The volume that all sets are multiples of; 0 if there is none.
     step: f64,
-    /// The tanks, those that are longest in mixing first.
-    slowest_first: [usize; MAX_TANKS],
+    /// The tanks, those that are longest in mixing first, and by how much longer than the next.
+    slowest_first: [(usize, f64); MAX_TANKS],
     /// Seed that the best plan so far treats.
     goal: f64,
     /// When it is, in run time, and the slurry of each tank until then.
@@ -34,19 +38,37 @@ pub(super) struct Bound<'a, 'b> {
 
 /// Numbers that a bound takes of the working memory.
 pub(super) fn numbers(orders: usize, tanks: usize) -> usize {
-    (orders + 1) * (tanks + 1)
+    (orders + 1) * (3 * tanks + 1)
+}
+
+/// See [`Bound::beside`].
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Beside {
+    /// Of each tank but the leader.
+    mixes: [f64; MAX_TANKS],
+    /// Has the goal been reached?
+    arrives: bool,
 }
 
 impl<'a, 'b> Bound<'a, 'b> {
     pub(super) fn new(plant: &'b Plant<'a>, leader: Option<usize>, memory: &'b mut [f64]) -> Option<Self> {
         let rows = plant.line.orders() + 1;
-        let (mixes, rest) = memory.split_at_mut_checked(rows * plant.tanks.len())?;
+        let cells = rows * plant.tanks.len();
+        let (mixes, rest) = memory.split_at_mut_checked(cells)?;
+        let (largest, rest) = rest.split_at_mut_checked(cells)?;
+        let (living, rest) = rest.split_at_mut_checked(cells)?;
         let opened = rest.get_mut(..rows)?;
         let step = leader
             .and_then(|tank| plant.tank(tank))
             .map_or(0.0, |tank| common(sizes(tank).iter().map(|it| it.adds.value)));
         for (tank, column) in mixes.chunks_exact_mut(rows.max(1)).enumerate() {
-            later(plant, tank, column, |slurry, share| least_mixes(plant, tank, slurry, share));
+            later(plant, tank, column, |slurry, share| least_mixes(slurry, largest_mix(plant, tank, share)));
+        }
+        let recipes = living.iter_mut().zip(&mut *largest).enumerate();
+        for (cell, (living, largest)) in recipes {
+            let (tank, order) = (cell / rows, cell % rows);
+            *living = plant.living_of_recipe(tank, order);
+            *largest = largest_mix(plant, tank, *living);
         }
         if let Some(tank) = leader {
             later(plant, tank, opened, |slurry, share| least_opened(plant, tank, step, slurry * share));
@@ -57,6 +79,8 @@ impl<'a, 'b> Bound<'a, 'b> {
             plant,
             leader,
             mixes,
+            largest,
+            living,
             opened,
             step,
             slowest_first: slowest_first(plant),
@@ -87,11 +111,11 @@ impl<'a, 'b> Bound<'a, 'b> {
             // Of the recipe at the goal only what comes before it.
             let start = line.recipe_start(tank, order);
             let (whole, part) = (line.recipe_end(tank, order) - start, line.slurry(tank, goal) - start);
-            let share = self.plant.living_of_recipe(tank, order);
+            let share = self.cell(self.living, tank, order);
             let lines = self.plant.tank(tank).map_or(0.0, |it| it.hold_up.value);
             let part = if part > self.plant.slack(tank) { part + lines } else { 0.0 };
-            let cost = |slurry| least_mixes(self.plant, tank, slurry, share);
-            let mixes = self.later_mixes(tank, order) + cost(whole + lines) - cost(part);
+            let cost = |slurry| least_mixes(slurry, self.cell(self.largest, tank, order));
+            let mixes = self.cell(self.mixes, tank, order) + cost(whole + lines) - cost(part);
             if let Some(cell) = self.beyond_mixes.get_mut(tank) {
                 *cell = mixes;
             }
@@ -103,14 +127,14 @@ impl<'a, 'b> Bound<'a, 'b> {
         }
     }
 
-    fn later_mixes(&self, tank: usize, order: usize) -> f64 {
+    fn cell(&self, table: &[f64], tank: usize, order: usize) -> f64 {
         let rows = self.plant.line.orders() + 1;
-        self.mixes.get(tank * rows + order).copied().unwrap_or(0.0)
+        table.get(tank * rows + order).copied().unwrap_or(0.0)
     }
 
     /// Can nothing better than this come of the node? `false` where that is not known.
-    pub(super) fn is_hopeless(&self, node: &Node, best: &Cost, aim: Aim) -> bool {
-        let least = self.least(node);
+    pub(super) fn is_hopeless(&self, node: &Node, beside: &Beside, best: &Cost, aim: Aim) -> bool {
+        let least = self.least_beside(node, beside);
         let total = self.plant.clock.total();
         if least.finish > total + 1e-3 {
             return true;
@@ -139,80 +163,99 @@ impl<'a, 'b> Bound<'a, 'b> {
     fn squares(&self, node: &Node, spare: f64) -> f64 {
         let plant = self.plant;
         let Some(tank) = self.leader.filter(|_| self.goal >= plant.line.end()) else { return 0.0 };
-        let (rest, living) = self.rest(node, tank, plant.line.order_at(node.position));
+        let order = plant.line.order_at(node.position);
+        let (rest, living) = (self.rest(node, tank, order), self.cell(self.living, tank, order));
         if rest <= 0.0 || living <= 0.0 {
             return 0.0;
         }
         let poured = least_opened(plant, tank, self.step, rest * living) / living;
-        let mixes = least_mixes(plant, tank, rest, living) + spare.max(0.0);
+        let mixes = least_mixes(rest, self.cell(self.largest, tank, order)) + spare.max(0.0);
         poured * poured / mixes.max(1.0) * (1.0 - SLACK)
     }
 
     /// What a plan through this node costs at least when it treats the seed up to the goal.
     pub(super) fn least(&self, node: &Node) -> Cost {
-        let plant = self.plant;
+        self.least_beside(node, &self.beside(node))
+    }
+
+    /// Mixes that the tanks beside the leader take at least: the same for all that may go into the leader.
+    pub(super) fn beside(&self, node: &Node) -> Beside {
+        let mut beside = Beside { mixes: [0.0; MAX_TANKS], arrives: node.position >= self.goal };
+        if !beside.arrives {
+            let order = self.plant.line.order_at(node.position);
+            let mixes = beside.mixes.iter_mut().take(self.plant.tanks.len()).enumerate();
+            for (tank, cell) in mixes.filter(|(tank, _)| Some(*tank) != self.leader) {
+                *cell = self.mixes_of(tank, order, self.rest(node, tank, order));
+            }
+        }
+        beside
+    }
+
+    /// The same as [`Self::least`], where it is known what tanks beside the leader take.
+    pub(super) fn least_beside(&self, node: &Node, beside: &Beside) -> Cost {
         let mut cost = node.cost;
-        if node.position >= self.goal {
+        if beside.arrives {
             return cost;
         }
-        let order = plant.line.order_at(node.position);
-        let mut counts = [0.0; MAX_TANKS];
-        for tank in 0..plant.tanks.len() {
-            let (rest, share) = self.rest(node, tank, order);
-            let beyond = self.beyond_mixes.get(tank).copied().unwrap_or(0.0);
-            let now = least_mixes(plant, tank, rest, share);
-            let mixes = now + (self.later_mixes(tank, order) - beyond).max(0.0);
-            cost.mixes += mixes;
-            if let Some(count) = counts.get_mut(tank) {
-                *count = mixes;
-            }
-            if Some(tank) == self.leader {
-                cost.opened += least_opened(plant, tank, self.step, rest * share);
-                cost.opened += (self.opened.get(order).copied().unwrap_or(0.0) - self.beyond_opened).max(0.0);
-            }
+        let mut mixes = beside.mixes;
+        if let Some((tank, cell)) = self.leader.and_then(|tank| Some((tank, mixes.get_mut(tank)?))) {
+            let order = self.plant.line.order_at(node.position);
+            let rest = self.rest(node, tank, order);
+            *cell = self.mixes_of(tank, order, rest);
+            let living = rest * self.cell(self.living, tank, order);
+            cost.opened += least_opened(self.plant, tank, self.step, living);
+            cost.opened += (self.opened.get(order).copied().unwrap_or(0.0) - self.beyond_opened).max(0.0);
         }
-        let run = self.arrival - plant.line.run_at(node.position);
-        cost.finish = node.work + run + self.waits(&counts);
+        cost.mixes += mixes.iter().take(self.plant.tanks.len()).sum::<f64>();
+        let run = self.arrival - self.plant.line.run_at(node.position);
+        cost.finish = node.work + run + self.waits(&mixes);
         cost
+    }
+
+    /// Mixes of a tank up to the goal, where so much of the recipe in use is still to be mixed.
+    fn mixes_of(&self, tank: usize, order: usize, rest: f64) -> f64 {
+        let beyond = self.beyond_mixes.get(tank).copied().unwrap_or(0.0);
+        let now = least_mixes(rest, self.cell(self.largest, tank, order));
+        now + (self.cell(self.mixes, tank, order) - beyond).max(0.0)
     }
 
     /// How long the treater waits for so many mixes of each tank, at least: those of slower tanks beside those of quicker ones
     /// as far as they go.
     fn waits(&self, counts: &[f64; MAX_TANKS]) -> f64 {
         let (mut waits, mut most) = (0.0, 0.0_f64);
-        let tanks = self.slowest_first.iter().take(self.plant.tanks.len());
-        let next = self.slowest_first.iter().take(self.plant.tanks.len()).skip(1);
-        let quicker = next.map(|tank| self.plant.mixing(*tank)).chain([0.0]);
-        for (tank, quicker) in tanks.zip(quicker) {
+        for (tank, longer) in self.slowest_first.iter().take(self.plant.tanks.len()) {
             most = most.max(counts.get(*tank).copied().unwrap_or(0.0));
-            waits += most * (self.plant.mixing(*tank) - quicker);
+            waits += most * longer;
         }
         waits
     }
 
-    /// Slurry of the recipe in use that is still to be mixed, lines included, and its living share.
-    fn rest(&self, node: &Node, tank: usize, order: usize) -> (f64, f64) {
+    /// Slurry of the recipe in use that is still to be mixed, lines included.
+    fn rest(&self, node: &Node, tank: usize, order: usize) -> f64 {
         let plant = self.plant;
         let content = node.content(tank);
         let goal = self.slurry.get(tank).copied().unwrap_or(0.0);
         let until = plant.line.recipe_end(tank, order).min(goal);
-        let share = plant.living_of_recipe(tank, order);
         let here = plant.line.slurry_in(order, tank, node.position);
         if until <= here + plant.slack(tank) {
-            return (0.0, share);
+            return 0.0;
         }
         let due = plant.is_due_in(order, tank, node.position, node.work, &content);
         let current = content.recipe >= plant.line.recipe_end(tank, order) && content.kind != Kind::None;
         let lines = if current && !due { 0.0 } else { plant.hold_up_at(tank, order, here, &content) };
         let from = if current && !due { content.end } else { here };
         let rest = until - from;
-        (if rest > plant.slack(tank) { rest + lines } else { 0.0 }, share)
+        if rest > plant.slack(tank) { rest + lines } else { 0.0 }
     }
 }
 
-fn slowest_first(plant: &Plant<'_>) -> [usize; MAX_TANKS] {
-    let mut order: [usize; MAX_TANKS] = core::array::from_fn(|tank| tank);
-    super::sort::sort(&mut order, |a, b| plant.mixing(*a) > plant.mixing(*b));
+fn slowest_first(plant: &Plant<'_>) -> [(usize, f64); MAX_TANKS] {
+    let mut order: [(usize, f64); MAX_TANKS] = core::array::from_fn(|tank| (tank, plant.mixing(tank)));
+    super::sort::sort(&mut order, |(_, a), (_, b)| a > b);
+    let mut quicker = 0.0;
+    for (_, longer) in order.iter_mut().take(plant.tanks.len()).rev() {
+        (quicker, *longer) = (*longer, *longer - quicker);
+    }
     order
 }
 
@@ -234,13 +277,10 @@ fn later(plant: &Plant<'_>, tank: usize, column: &mut [f64], cost: impl Fn(f64, 
     }
 }
 
-/// Fewest fills for so much slurry.
-fn least_mixes(plant: &Plant<'_>, tank: usize, slurry: f64, share: f64) -> f64 {
-    if slurry <= 0.0 {
-        return 0.0;
-    }
+/// Slurry of the largest mix of a recipe with this living share; without end where the tank is topped up.
+fn largest_mix(plant: &Plant<'_>, tank: usize, share: f64) -> f64 {
     if plant.tops_up(tank) {
-        return 1.0;
+        return f64::INFINITY;
     }
     let capacity = plant.capacity(tank);
     let fills = plant.fills(tank);
@@ -249,8 +289,18 @@ fn least_mixes(plant: &Plant<'_>, tank: usize, slurry: f64, share: f64) -> f64 {
     } else {
         None
     };
-    let most = largest.map_or(capacity, |fill| fill.living / share);
-    ceil(slurry / most - SLACK * 10.0).max(0.0)
+    largest.map_or(capacity, |fill| fill.living / share)
+}
+
+/// Fewest mixes for so much slurry.
+fn least_mixes(slurry: f64, largest: f64) -> f64 {
+    if slurry <= 0.0 {
+        return 0.0;
+    }
+    if largest.is_infinite() {
+        return 1.0;
+    }
+    ceil(slurry / largest - SLACK * 10.0).max(0.0)
 }
 
 /// Least living product that whole sets can add up to, from so much on.

@@ -5,12 +5,13 @@
 //! tank does, where it is empty or expired, or as late in a shift as a mix still fits; any other stop can be moved later,
 //! up to one of these, without losing time.
 
+use super::bound::Beside;
 use super::clock::{INSTANT, Slot};
 use super::fill::Keep;
 use super::greedy::{Choice, choose};
 use super::line::SLACK;
 use super::node::Node;
-use super::step::{Kind, Leg, Plant};
+use super::step::{Content, Kind, Leg, Plant};
 use super::tanks;
 
 /// What was decided at a stop.
@@ -54,8 +55,10 @@ pub(super) const LATER_SHIFTS: usize = 30;
 
 /// Takes up where the choices lead.
 pub(super) trait Visit {
+    /// What the tanks beside the leader will take, at a node where all but the leader have just been mixed.
+    fn beside(&self, mixed: &Node) -> Beside;
     /// Is anything to be hoped for from a node whose tanks have just been mixed?
-    fn is_worth(&mut self, mixed: &Node) -> bool;
+    fn is_worth(&mut self, mixed: &Node, beside: &Beside) -> bool;
     /// A stop, and the node it leads to.
     fn visit(&mut self, stop: Stop, node: &Node);
 }
@@ -146,22 +149,30 @@ impl Choices<'_, '_> {
             self.go(&base, joined, stop, to);
             return cut;
         };
-        let fills = plant.fills(leader);
-        let Some(range) = plant.range(&base, leader, slot) else { return true };
+        self.sets(&base, leader, stop, slot, to)
+    }
+
+    /// Tries whole sets in the leader, beside what has been mixed; true if a pot life may have cut a mix short.
+    fn sets(&self, mixed: &Node, leader: usize, stop: Stop, slot: &Slot, to: &mut impl Visit) -> bool {
+        let (plant, fills) = (self.plant, self.plant.fills(leader));
+        let mut node = *mixed;
+        let started = node.start(plant, leader, slot);
+        let Some(range) = plant.range(&node, leader, slot, &started) else { return true };
+        let (living, before) = (plant.living(leader, node.position), node.cost);
+        let beside = to.beside(&node);
         // A larger fill than now may be of use at a later moment.
         let mut cut = range.cut_by_time;
         for index in (range.least..=range.most).rev() {
-            if !fills.get(index).is_some_and(|fill| plant.is_in_stock(leader, node, fill)) {
+            let Some(fill) = fills.get(index).filter(|fill| plant.is_in_stock(leader, mixed, fill)) else {
                 continue;
+            };
+            node.cost = before;
+            node.pour(leader, &started, fill, living);
+            cut = cut || self.may_expire(&node, stop.tanks);
+            if to.is_worth(&node, &beside) {
+                let fill = u32::try_from(index).unwrap_or(u32::MAX);
+                self.go(&node, stop.tanks, Stop { fill, ..stop }, to);
             }
-            let mut filled = base;
-            filled.mix(plant, leader, slot, fills.get(index));
-            cut |= self.may_expire(&filled, joined);
-            if !to.is_worth(&filled) {
-                continue;
-            }
-            let fill = u32::try_from(index).unwrap_or(u32::MAX);
-            self.go(&filled, joined, Stop { fill, ..stop }, to);
         }
         cut
     }
@@ -346,14 +357,14 @@ impl Plant<'_> {
         }
     }
 
-    /// None for a tank that is measured; an empty one where there are too few sets on the shelf.
-    pub(super) fn range(&self, node: &Node, tank: usize, slot: &Slot) -> Option<Range> {
+    /// None for a tank that is measured; an empty one where there are too few sets on the shelf. `most` is what the tank would
+    /// hold if as much was mixed as can be used.
+    pub(super) fn range(&self, node: &Node, tank: usize, slot: &Slot, most: &Content) -> Option<Range> {
         let order = self.line.order_at(node.position);
         if !self.is_sets(tank, order) {
             return None;
         }
         let (fills, share) = (self.fills(tank), self.living(tank, node.position));
-        let most = self.mixed(tank, node.position, slot.at, None, &node.content(tank));
         let until = self.position_at(node.position, slot.ready, most.expires.min(self.clock.total()));
         let (usable, recipe) = (self.line.slurry(tank, until), self.line.recipe_end(tank, order));
         let wanted = (usable.min(recipe) - most.from + most.hold_up) * share * (1.0 - SLACK);

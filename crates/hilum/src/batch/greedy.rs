@@ -113,7 +113,8 @@ fn mixed(plant: &Plant<'_>, node: &Node, due: u32, slot: &Slot) -> Node {
 
 /// Whole sets for as much as will be used, and no more if that can be helped; none for a measured tank.
 pub(super) fn choose(plant: &Plant<'_>, node: &Node, tank: usize, slot: &Slot) -> Choice {
-    let Some(range) = plant.range(node, tank, slot) else { return Choice::Measure };
+    let most = plant.mixed(tank, node.position, slot.at, &node.content(tank));
+    let Some(range) = plant.range(node, tank, slot, &most) else { return Choice::Measure };
     if range.least > range.top {
         return Choice::OutOfStock;
     }

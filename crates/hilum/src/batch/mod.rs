@@ -148,7 +148,8 @@ pub struct Memory<'a> {
 
 /// The tanks of a set.
 fn tanks(set: u32) -> impl Iterator<Item = usize> + Clone {
-    (0..MAX_TANKS).filter(move |tank| set & (1 << tank) != 0)
+    let rest = core::iter::successors(Some(set), |set| Some(set & set.wrapping_sub(1)));
+    rest.take_while(|set| *set != 0).filter_map(|set| usize::try_from(set.trailing_zeros()).ok())
 }
 
 /// A whole number as one, where it is below 2^32.

@@ -122,30 +122,35 @@ impl Node {
 
     /// Mixes one tank; `fill` says which whole sets. The treater waits for it.
     pub(super) fn mix(&mut self, plant: &Plant<'_>, tank: usize, slot: &Slot, fill: Option<&Fill>) {
-        let before = self.content(tank);
+        let mixed = self.start(plant, tank, slot);
         let living = plant.living(tank, self.position);
-        let slurry = fill.map(|fill| fill.living / living);
-        self.close(plant, tank);
-        let mut mixed = plant.mixed(tank, self.position, slot.at, slurry, &before);
-        self.cost.mixes += 1.0;
-        match fill {
-            Some(fill) => {
-                let slurry = fill.living / living;
-                self.cost.opened += fill.living;
-                self.cost.squares += slurry * slurry;
-                mixed
-                    .opened
-                    .iter_mut()
-                    .zip(&fill.sets)
-                    .for_each(|(sum, sets)| *sum = sum.saturating_add(*sets));
-                self.cost.ranks.iter_mut().zip(&fill.ranks).for_each(|(sum, rank)| *sum += rank);
-            }
-            None => self.cost.opened += mixed.hold_up * living,
+        if let Some(fill) = fill {
+            return self.pour(tank, &mixed, fill, living);
         }
+        self.cost.opened += mixed.hold_up * living;
         if let Some(cell) = self.contents.get_mut(tank) {
             *cell = mixed;
         }
+    }
+
+    /// All of a mix but what goes in: gives what the tank would hold if as much was mixed as can be used.
+    pub(super) fn start(&mut self, plant: &Plant<'_>, tank: usize, slot: &Slot) -> Content {
+        self.close(plant, tank);
+        self.cost.mixes += 1.0;
         self.work = slot.ready;
+        plant.mixed(tank, self.position, slot.at, &self.content(tank))
+    }
+
+    /// Pours whole sets, of this living share, into a mix that was started.
+    pub(super) fn pour(&mut self, tank: usize, started: &Content, fill: &Fill, living: f64) {
+        let slurry = fill.living / living;
+        self.cost.opened += fill.living;
+        self.cost.squares += slurry * slurry;
+        self.cost.ranks.iter_mut().zip(&fill.ranks).for_each(|(sum, rank)| *sum += rank);
+        if let Some(cell) = self.contents.get_mut(tank) {
+            *cell = started.of_sets(slurry);
+            cell.opened.iter_mut().zip(&fill.sets).for_each(|(sum, sets)| *sum = sum.saturating_add(*sets));
+        }
     }
 
     /// A measured mix turns out to have been what was used of it.

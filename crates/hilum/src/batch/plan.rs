@@ -23,8 +23,11 @@ const LOOKS: Effort = Effort::up_to(400_000);
 /// With more orders a look takes longer, and finds less.
 const FEW_ORDERS: usize = 100;
 
-/// The same, beside other tanks or for more orders: there what is found late is a little earlier end, if anything.
+/// The same, beside other tanks: there what is found late is a little earlier end, if anything.
 const LOOKS_BESIDE: Effort = Effort { most: 400_000, in_vain: 60_000 };
+
+/// And for more orders.
+const LOOKS_AT_ORDERS: Effort = Effort { most: 400_000, in_vain: 20_000 };
 
 /// And where more mixes than [`EXACT_MIXES`] are due: what the first look over the plans has not found is seldom found.
 const LOOKS_AT_MANY: Effort = Effort::up_to(20_000);
@@ -41,8 +44,9 @@ const LOOKS_FOR_FILLS: Effort = Effort::up_to(20_000);
 /// Mixes that are looked at for a first plan.
 const FIRST_LOOKS: f64 = 3_000.0;
 
-/// And at most.
+/// And at most; with more orders.
 const BEAM_LOOKS: Effort = Effort::up_to(40_000);
+const BEAM_LOOKS_AT_ORDERS: Effort = Effort::up_to(20_000);
 
 /// Tanks that may be mixed beside another before they are empty: every one doubles the choices.
 const MOST_FOLLOWERS: usize = 3;
@@ -144,15 +148,10 @@ impl<'a> Laid<'a> {
         let store =
             Store::new(&mut *desk.labels, &mut *desk.contents, self.job.tanks.len(), reach.node.position);
         let mixes = bound.least(&Node::START).mixes;
-        let width = width(mixes, store.room());
         let all = followers(&self.job);
         let followers = tanks(all).take(MOST_FOLLOWERS).map(|tank| 1 << tank).sum();
         let choices = Choices { plant: &plant, leader: self.leader(), followers, care: Care::Quick };
         let mut search = Search::new(choices, bound, store, &reach.node);
-        if width > 0 {
-            search.beam(width, BEAM_LOOKS);
-            take(&search, desk.pours, &mut reach);
-        }
         let beside = if all.count_ones() + u32::from(self.leader().is_some()) > 1 {
             Beside::Others
         } else {
@@ -172,7 +171,6 @@ impl<'a> Laid<'a> {
         Ok(Outcome { reach, proof, beyond_stock: write::beyond_stock(&plant, pours) })
     }
 
-    /// First all but the fills, where these would take long.
     fn searched(
         &self,
         search: &mut Search<'_, '_>,
@@ -181,20 +179,30 @@ impl<'a> Laid<'a> {
         pours: &mut [Pour],
         reach: &mut Reach,
     ) -> Proof {
-        let long = beside == Beside::Others || self.job.orders.len() > FEW_ORDERS;
+        let mut run = |aim, care, effort| bettered(search, aim, care, effort, pours, reach);
+        if beside == Beside::Others && run(Aim::Fills, Care::Thorough, LOOKS_AT_SHORT) == Proof::Proven {
+            return Proof::Proven;
+        }
+        let has_many_orders = self.job.orders.len() > FEW_ORDERS;
+        followed(search, mixes, if has_many_orders { BEAM_LOOKS_AT_ORDERS } else { BEAM_LOOKS }, pours, reach);
+        let mut run = |aim, care, effort| bettered(search, aim, care, effort, pours, reach);
         let effort = if mixes > EXACT_MIXES {
             LOOKS_AT_MANY
-        } else if long {
+        } else if has_many_orders {
+            LOOKS_AT_ORDERS
+        } else if beside == Beside::Others {
             LOOKS_BESIDE
         } else {
-            return bettered(search, Aim::Fills, Care::Quick, LOOKS, pours, reach);
+            return run(Aim::Fills, Care::Quick, LOOKS);
         };
-        let proof = match beside {
-            Beside::Others => prove(search, effort, pours, reach),
-            Beside::None => bettered(search, Aim::Time, Care::Quick, effort, pours, reach),
-        };
+        // All but the fills first, where these would take long.
+        let mut proof = run(Aim::Time, Care::Quick, effort);
+        if proof == Proof::Proven && beside == Beside::Others {
+            // Where a better plan is nearly always found there is none: look everywhere.
+            proof = run(Aim::Time, Care::Thorough, LOOKS_TO_PROVE);
+        }
         if proof == Proof::Proven {
-            bettered(search, Aim::Fills, Care::Quick, LOOKS_FOR_FILLS, pours, reach);
+            run(Aim::Fills, Care::Quick, LOOKS_FOR_FILLS);
         }
         proof
     }
@@ -207,15 +215,19 @@ enum Beside {
     Others,
 }
 
-/// Looks for a better plan where it is nearly always found, then everywhere.
-fn prove(search: &mut Search<'_, '_>, effort: Effort, pours: &mut [Pour], reach: &mut Reach) -> Proof {
-    // A short day is soon searched everywhere at once.
-    let mut run = |care, effort| bettered(search, Aim::Time, care, effort, pours, reach);
-    let proof = run(Care::Thorough, LOOKS_AT_SHORT);
-    if proof == Proof::Proven || run(Care::Quick, effort) == Proof::Bounded {
-        return proof;
+/// Follows the most promising plans, and takes over what was found.
+fn followed(
+    search: &mut Search<'_, '_>,
+    mixes: f64,
+    effort: Effort,
+    pours: &mut [Pour],
+    reach: &mut Reach,
+) {
+    let width = width(mixes, search.room());
+    if width > 0 {
+        search.beam(width, effort);
+        take(search, pours, reach);
     }
-    run(Care::Thorough, LOOKS_TO_PROVE)
 }
 
 /// Searches, and takes over what was found.

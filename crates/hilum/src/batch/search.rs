@@ -1,6 +1,6 @@
 //! The best plan: labels in order of time, the dominated ones dropped.
 
-use super::bound::Bound;
+use super::bound::{Beside, Bound};
 use super::clock::INSTANT;
 use super::expand::{Care, Choices, Stop, Visit};
 use super::greedy::choose;
@@ -27,14 +27,17 @@ pub(super) enum Aim {
     Fills,
 }
 
-/// How much is done before a search is given up.
+/// How much is done before a search is given up: mixes that are looked at; [`COMPARED`] labels compared count as one.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Effort {
-    /// Mixes that are looked at.
+    /// In all.
     pub(super) most: u32,
     /// And without finding anything better.
     pub(super) in_vain: u32,
 }
+
+/// Where very many plans come to one place, they are most of the work.
+const COMPARED: u32 = 64;
 
 impl Effort {
     const NONE: Self = Self::up_to(0);
@@ -56,6 +59,8 @@ pub(super) struct Search<'a, 'b> {
     /// Mixes that were looked at; how many, when the best plan was found.
     looks: u32,
     looks_at_best: u32,
+    /// Labels compared since the last look that these count as.
+    compared: u32,
     /// The best plan so far: how far, at what cost; where it ends, if it is not the one given.
     goal: f64,
     best: Cost,
@@ -72,8 +77,11 @@ struct Stage<'s, 'a, 'b> {
 }
 
 impl Visit for Stage<'_, '_, '_> {
-    fn is_worth(&mut self, mixed: &Node) -> bool {
-        self.search.look() && !self.search.is_hopeless(mixed)
+    fn beside(&self, mixed: &Node) -> Beside {
+        self.search.bound.beside(mixed)
+    }
+    fn is_worth(&mut self, mixed: &Node, beside: &Beside) -> bool {
+        self.search.look() && !self.search.is_hopeless_beside(mixed, beside)
     }
     fn visit(&mut self, stop: Stop, node: &Node) {
         self.search.keep(stop, node, self.parent, self.first, self.width);
@@ -87,8 +95,11 @@ struct Next<'s, 'a, 'b> {
 }
 
 impl Visit for Next<'_, '_, '_> {
-    fn is_worth(&mut self, mixed: &Node) -> bool {
-        self.search.look() && !self.search.is_hopeless(mixed)
+    fn beside(&self, mixed: &Node) -> Beside {
+        self.search.bound.beside(mixed)
+    }
+    fn is_worth(&mut self, mixed: &Node, beside: &Beside) -> bool {
+        self.search.look() && !self.search.is_hopeless_beside(mixed, beside)
     }
     fn visit(&mut self, stop: Stop, node: &Node) {
         self.search.offer(stop, node, self.parent);
@@ -115,6 +126,7 @@ impl<'a, 'b> Search<'a, 'b> {
             effort: Effort::NONE,
             looks: 0,
             looks_at_best: 0,
+            compared: 0,
             goal,
             best,
             found: None,
@@ -123,10 +135,15 @@ impl<'a, 'b> Search<'a, 'b> {
         search
     }
 
+    pub(super) fn room(&self) -> u32 {
+        self.store.room()
+    }
+
     /// Follows the few most promising plans from stop to stop: quick, and often the best.
     pub(super) fn beam(&mut self, width: u32, effort: Effort) {
-        let choices = self.choices;
         self.start(effort);
+        (self.aim, self.choices.care) = (Aim::Fills, Care::Quick);
+        let choices = self.choices;
         let (mut first, mut end) = (0, self.store.count);
         while first < end && !self.full && self.store.room() - end >= width {
             for index in first..end {
@@ -148,14 +165,10 @@ impl<'a, 'b> Search<'a, 'b> {
         }
         self.store.link_last();
         self.store.push(0);
-        while let Some(index) = self.store.pop() {
+        while let Some(index) = self.store.pop().filter(|_| !self.full) {
             let node = self.store.node(index);
-            if self.is_hopeless(&node) || self.is_dominated(&node, index) {
-                continue;
-            }
-            choices.each(&node, &mut Next { search: self, parent: index });
-            if self.full {
-                return Proof::Bounded;
+            if !self.is_hopeless(&node) && !self.is_dominated(&node, index) {
+                choices.each(&node, &mut Next { search: self, parent: index });
             }
         }
         if self.full { Proof::Bounded } else { Proof::Proven }
@@ -211,14 +224,22 @@ impl<'a, 'b> Search<'a, 'b> {
 
     /// Counts; false when it has been enough.
     fn look(&mut self) -> bool {
-        self.looks += 1;
+        self.spend(1)
+    }
+
+    fn spend(&mut self, looks: u32) -> bool {
+        self.looks += looks;
         let in_vain = self.looks - self.looks_at_best;
         self.full |= self.looks > self.effort.most || in_vain > self.effort.in_vain;
         !self.full
     }
 
     fn is_hopeless(&self, node: &Node) -> bool {
-        self.bound.is_hopeless(node, &self.best, self.aim)
+        self.is_hopeless_beside(node, &self.bound.beside(node))
+    }
+
+    fn is_hopeless_beside(&self, node: &Node, beside: &Beside) -> bool {
+        self.bound.is_hopeless(node, beside, &self.best, self.aim)
     }
 
     /// Takes a node up, if it may lead to something better.
@@ -284,16 +305,24 @@ impl<'a, 'b> Search<'a, 'b> {
     }
 
     /// Is another label at the same place never worse?
-    fn is_dominated(&self, node: &Node, index: u32) -> bool {
-        self.store.any_near(node.position, |other, label| {
+    fn is_dominated(&mut self, node: &Node, index: u32) -> bool {
+        let mut compared = 0;
+        let is_dominated = self.store.any_near(node.position, |other, label| {
+            compared += 1;
             other != index && self.dominates(other, label, node, index)
-        })
+        });
+        self.compared += compared;
+        self.spend(self.compared / COMPARED);
+        self.compared %= COMPARED;
+        is_dominated
     }
 
     fn dominates(&self, other: u32, label: &Label, node: &Node, index: u32) -> bool {
+        let is_thorough = self.choices.care == Care::Thorough;
         if compare(label.position, node.position) != Ordering::Equal
             || label.work > node.work + INSTANT
-            || (label.early != 0 && label.early != node.early)
+            || (is_thorough && label.work < node.work - INSTANT)
+            || (label.early != node.early && (is_thorough || label.early != 0))
         {
             return false;
         }
@@ -305,8 +334,8 @@ impl<'a, 'b> Search<'a, 'b> {
         if cost == Ordering::Greater {
             return false;
         }
-        if self.choices.care == Care::Thorough {
-            return self.is_same(label, node, other) && (cost == Ordering::Less || other < index);
+        if is_thorough {
+            return self.is_same(node, other) && (cost == Ordering::Less || other < index);
         }
         if !self.is_no_worse(node, |a, b| (a, b), other) {
             return false;
@@ -316,12 +345,10 @@ impl<'a, 'b> Search<'a, 'b> {
         !alike || other < index || !self.is_no_worse(node, |a, b| (b, a), other)
     }
 
-    /// Is a label in the same state as a node, whatever it has cost?
-    fn is_same(&self, label: &Label, node: &Node, other: u32) -> bool {
+    /// Do the tanks of a label and of a node hold the same?
+    fn is_same(&self, node: &Node, other: u32) -> bool {
         let contents = self.store.contents(other).iter().zip(&node.contents).enumerate();
-        label.work >= node.work - INSTANT
-            && label.early == node.early
-            && contents.into_iter().all(|(tank, (a, b))| same(self.plant, tank, node, a, b))
+        contents.into_iter().all(|(tank, (a, b))| same(self.plant, tank, node, a, b))
     }
 
     /// Compares what the tanks of a label and of a node hold, in an order of the caller's choice.
@@ -345,16 +372,19 @@ impl<'a, 'b> Search<'a, 'b> {
 fn same(plant: &Plant<'_>, tank: usize, node: &Node, a: &Content, b: &Content) -> bool {
     let slack = plant.slack(tank);
     let near = |a: f64, b: f64, slack: f64| a.total_cmp(&b).is_eq() || (a - b).abs() <= slack;
-    let (order, slurry) = (plant.line.order_at(node.position), plant.line.slurry(tank, node.position));
     // Of a measured mix it is open yet how much it was.
     let alike = a.kind == b.kind && (a.kind != Kind::Measured || near(a.from, b.from, slack));
-    let lines = |content| plant.hold_up_at(tank, order, slurry, content);
+    let lines = || {
+        let order = plant.line.order_at(node.position);
+        let slurry = plant.line.slurry_in(order, tank, node.position);
+        [a, b].map(|content| plant.hold_up_at(tank, order, slurry, content))
+    };
     alike
         && near(a.recipe, b.recipe, slack)
         && near(a.end, b.end, slack)
         && near(a.expires, b.expires, INSTANT)
-        && lines(a).total_cmp(&lines(b)).is_eq()
         && plant.leaves_stock(tank, a, b)
+        && matches!(lines(), [a, b] if a.total_cmp(&b).is_eq())
 }
 
 /// Is what one tank holds at this node never worse than what another one holds?

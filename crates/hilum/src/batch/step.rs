@@ -38,6 +38,13 @@ pub struct Content {
     pub(super) opened: [u32; MAX_SIZES],
 }
 
+impl Content {
+    /// The same mix, of so much slurry in whole sets.
+    pub(super) fn of_sets(self, slurry: f64) -> Self {
+        Self { end: self.from + slurry - self.hold_up, kind: Kind::Sets, ..self }
+    }
+}
+
 /// One tank's mix, as decided.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
 pub struct Pour {
@@ -191,24 +198,16 @@ impl<'a> Plant<'a> {
         tanks(joined).map(|tank| self.mixing(tank)).fold(0.0, f64::max)
     }
 
-    /// A mix made here, of so much slurry; as much as can be used, where it is measured.
-    pub(super) fn mixed(
-        &self,
-        tank: usize,
-        position: f64,
-        at: f64,
-        slurry: Option<f64>,
-        before: &Content,
-    ) -> Content {
+    /// A mix made here, of as much as can be used.
+    pub(super) fn mixed(&self, tank: usize, position: f64, at: f64, before: &Content) -> Content {
         let order = self.line.order_at(position);
         let recipe = self.line.recipe_end(tank, order);
         let from = self.line.slurry_in(order, tank, position);
         let hold_up = self.hold_up_at(tank, order, from, before);
-        let capacity = self.capacity(tank);
-        let (end, kind) = match slurry {
-            Some(slurry) => (from + slurry - hold_up, Kind::Sets),
-            None if self.tops_up(tank) => (recipe, Kind::ToppedUp),
-            None => (recipe.min(from + capacity - hold_up), Kind::Measured),
+        let (end, kind) = if self.tops_up(tank) {
+            (recipe, Kind::ToppedUp)
+        } else {
+            (recipe.min(from + self.capacity(tank) - hold_up), Kind::Measured)
         };
         let expires = self.pot_life(tank).map_or(f64::INFINITY, |life| self.clock.expiry(at, life));
         Content { recipe, from, end, hold_up, expires, kind, opened: before.opened }

@@ -133,7 +133,7 @@ impl<'b> Store<'b> {
     }
 
     /// Is there a linked label near this position, and perhaps others, for which this holds?
-    pub(super) fn any_near(&self, position: f64, holds: impl Fn(u32, &Label) -> bool) -> bool {
+    pub(super) fn any_near(&self, position: f64, mut holds: impl FnMut(u32, &Label) -> bool) -> bool {
         let exact = position / self.cell;
         let number = floor(exact);
         // A neighbour only where rounding may have put an equal position there.
