@@ -7,6 +7,7 @@
     reason = "a test stops at the first thing that is wrong; whole numbers are compared as such"
 )]
 mod brute;
+mod effort;
 mod even;
 mod optimum;
 mod rules;

@@ -14,6 +14,7 @@ pub(crate) struct Planned {
     pub(crate) summary: Summary,
     pub(crate) mixes: Vec<Mix>,
     pub(crate) portions: Vec<Portion>,
+    pub(crate) looks: u32,
 }
 
 pub(crate) fn run(job: Job<'_>) -> Result<Planned, Error> {
@@ -56,7 +57,7 @@ pub(crate) fn run_in(job: Job<'_>, room: Room) -> Result<Planned, Error> {
     assert!((m, p) <= plan.room(), "the room asked for is enough");
     mixes.truncate(m);
     portions.truncate(p);
-    Ok(Planned { summary: plan.summary(), mixes, portions })
+    Ok(Planned { summary: plan.summary(), mixes, portions, looks: plan.looks() })
 }
 
 pub(crate) fn litres(value: f64) -> Volume {

@@ -64,11 +64,12 @@ impl<'a, 'b> Bound<'a, 'b> {
         for (tank, column) in mixes.chunks_exact_mut(rows.max(1)).enumerate() {
             later(plant, tank, column, |slurry, share| least_mixes(slurry, largest_mix(plant, tank, share)));
         }
-        let recipes = living.iter_mut().zip(&mut *largest).enumerate();
-        for (cell, (living, largest)) in recipes {
-            let (tank, order) = (cell / rows, cell % rows);
-            *living = plant.living_of_recipe(tank, order);
-            *largest = largest_mix(plant, tank, *living);
+        let columns = living.chunks_exact_mut(rows.max(1)).zip(largest.chunks_exact_mut(rows.max(1)));
+        for (tank, (living, largest)) in columns.enumerate() {
+            for (order, (living, largest)) in living.iter_mut().zip(largest).enumerate() {
+                *living = plant.living_of_recipe(tank, order);
+                *largest = largest_mix(plant, tank, *living);
+            }
         }
         if let Some(tank) = leader {
             later(plant, tank, opened, |slurry, share| least_opened(plant, tank, step, slurry * share));

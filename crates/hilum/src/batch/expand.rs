@@ -145,9 +145,10 @@ impl Choices<'_, '_> {
             shift: u32::try_from(slot.shift).unwrap_or(u32::MAX),
         };
         let Some(leader) = leader else {
-            let cut = self.may_expire(&base, joined);
-            self.go(&base, joined, stop, to);
-            return cut;
+            if to.is_worth(&base, &to.beside(&base)) {
+                self.go(&base, joined, stop, to);
+            }
+            return self.may_expire(&base, joined);
         };
         self.sets(&base, leader, stop, slot, to)
     }

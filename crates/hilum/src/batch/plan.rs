@@ -61,6 +61,7 @@ pub struct Plan<'a> {
     pub(super) pours: &'a [Pour],
     pub(super) reach: Reach,
     proof: Proof,
+    looks: u32,
     short_of_stock: u32,
 }
 
@@ -90,11 +91,18 @@ pub fn plan<'a>(job: Job<'a>, memory: Memory<'a>) -> Result<Plan<'a>, Error> {
         if within.reach.node.position < outcome.reach.node.position * (1.0 - SLACK) {
             short_of_stock = outcome.beyond_stock;
         }
-        outcome = within;
+        outcome = Outcome { looks: within.looks.saturating_add(outcome.looks), ..within };
     }
     let plant = laid.plant(&all_fills(&job, desk.fills, keep)?, keep);
     let pours = desk.pours.get(..outcome.reach.pours).unwrap_or(&[]);
-    Ok(Plan { plant, pours, reach: outcome.reach, proof: outcome.proof, short_of_stock })
+    Ok(Plan {
+        plant,
+        pours,
+        reach: outcome.reach,
+        proof: outcome.proof,
+        looks: outcome.looks,
+        short_of_stock,
+    })
 }
 
 /// The job, before it is known which sets may be used.
@@ -118,6 +126,7 @@ struct Desk<'a> {
 struct Outcome {
     reach: Reach,
     proof: Proof,
+    looks: u32,
     /// Tanks of which more sets are opened than are on the shelf.
     beyond_stock: u32,
 }
@@ -168,7 +177,8 @@ impl<'a> Laid<'a> {
             }
             reach.node = level::level(&plant, pours, scratch, &reach.node);
         }
-        Ok(Outcome { reach, proof, beyond_stock: write::beyond_stock(&plant, pours) })
+        let beyond_stock = write::beyond_stock(&plant, pours);
+        Ok(Outcome { reach, proof, looks: search.all_looks(), beyond_stock })
     }
 
     fn searched(
@@ -184,7 +194,13 @@ impl<'a> Laid<'a> {
             return Proof::Proven;
         }
         let has_many_orders = self.job.orders.len() > FEW_ORDERS;
-        followed(search, mixes, if has_many_orders { BEAM_LOOKS_AT_ORDERS } else { BEAM_LOOKS }, pours, reach);
+        followed(
+            search,
+            mixes,
+            if has_many_orders { BEAM_LOOKS_AT_ORDERS } else { BEAM_LOOKS },
+            pours,
+            reach,
+        );
         let mut run = |aim, care, effort| bettered(search, aim, care, effort, pours, reach);
         let effort = if mixes > EXACT_MIXES {
             LOOKS_AT_MANY
@@ -216,13 +232,7 @@ enum Beside {
 }
 
 /// Follows the most promising plans, and takes over what was found.
-fn followed(
-    search: &mut Search<'_, '_>,
-    mixes: f64,
-    effort: Effort,
-    pours: &mut [Pour],
-    reach: &mut Reach,
-) {
+fn followed(search: &mut Search<'_, '_>, mixes: f64, effort: Effort, pours: &mut [Pour], reach: &mut Reach) {
     let width = width(mixes, search.room());
     if width > 0 {
         search.beam(width, effort);
@@ -318,6 +328,13 @@ impl Plan<'_> {
             proof: self.proof,
             short_of_stock: self.short_of_stock,
         }
+    }
+
+    /// How many mixes were looked at to find it: work that is the same on every machine, some 1,500 instructions each. Where many plans
+    /// come to one place, comparing them counts, too.
+    #[must_use]
+    pub fn looks(&self) -> u32 {
+        self.looks
     }
 
     /// Room that [`Plan::write`] needs for mixes and (at most) for portions.

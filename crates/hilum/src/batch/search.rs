@@ -61,6 +61,8 @@ pub(super) struct Search<'a, 'b> {
     looks_at_best: u32,
     /// Labels compared since the last look that these count as.
     compared: u32,
+    /// Looks of all searches together.
+    all_looks: u32,
     /// The best plan so far: how far, at what cost; where it ends, if it is not the one given.
     goal: f64,
     best: Cost,
@@ -127,6 +129,7 @@ impl<'a, 'b> Search<'a, 'b> {
             looks: 0,
             looks_at_best: 0,
             compared: 0,
+            all_looks: 0,
             goal,
             best,
             found: None,
@@ -137,6 +140,10 @@ impl<'a, 'b> Search<'a, 'b> {
 
     pub(super) fn room(&self) -> u32 {
         self.store.room()
+    }
+
+    pub(super) fn all_looks(&self) -> u32 {
+        self.all_looks
     }
 
     /// Follows the few most promising plans from stop to stop: quick, and often the best.
@@ -229,6 +236,7 @@ impl<'a, 'b> Search<'a, 'b> {
 
     fn spend(&mut self, looks: u32) -> bool {
         self.looks += looks;
+        self.all_looks = self.all_looks.saturating_add(looks);
         let in_vain = self.looks - self.looks_at_best;
         self.full |= self.looks > self.effort.most || in_vain > self.effort.in_vain;
         !self.full

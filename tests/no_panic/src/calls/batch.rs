@@ -9,6 +9,7 @@ pub(super) fn all() {
     two(batch::plan);
     one(|plan: Plan<'static>| Plan::room(&plan));
     one(|plan: Plan<'static>| Plan::summary(&plan));
+    one(|plan: Plan<'static>| Plan::looks(&plan));
     two(|plan: Plan<'static>, order| Plan::first_seed(&plan, order));
     three(|plan: Plan<'static>, mixes: &mut [batch::Mix], portions: &mut [batch::Portion]| {
         Plan::write(&plan, mixes, portions)
