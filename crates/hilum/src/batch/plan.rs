@@ -24,7 +24,7 @@ const LOOKS: Effort = Effort::up_to(400_000);
 const FEW_ORDERS: usize = 100;
 
 /// The same, beside other tanks: there what is found late is a little earlier end, if anything.
-const LOOKS_BESIDE: Effort = Effort { most: 400_000, in_vain: 60_000 };
+const LOOKS_BESIDE: Effort = Effort { most: 400_000, in_vain: 120_000 };
 
 /// And for more orders.
 const LOOKS_AT_ORDERS: Effort = Effort { most: 400_000, in_vain: 20_000 };
