@@ -36,7 +36,10 @@ const LOOKS_AT_MANY: Effort = Effort::up_to(20_000);
 const LOOKS_AT_SHORT: Effort = Effort::up_to(1_000);
 
 /// To prove that no plan is better, beside other tanks.
-const LOOKS_TO_PROVE: Effort = Effort::up_to(200_000);
+const LOOKS_TO_PROVE: Effort = Effort::up_to(400_000);
+
+/// The same search where it proves nothing.
+const LOOKS_AGAIN: Effort = Effort::up_to(200_000);
 
 /// And for more even fills beside other tanks, when nothing better is to be found in all else.
 const LOOKS_FOR_FILLS: Effort = Effort::up_to(20_000);
@@ -166,9 +169,10 @@ impl<'a> Laid<'a> {
         } else {
             Beside::None
         };
-        let searched = self.searched(&mut search, mixes, beside, desk.pours, &mut reach);
         let complete = plant.fills.iter().all(|fills| fills.complete);
         let whole = followers == all && limited(&plant) <= 1 && complete && is_in_reach(&self.job, &plant);
+        let again = if whole { LOOKS_TO_PROVE } else { LOOKS_AGAIN };
+        let searched = self.searched(&mut search, mixes, beside, again, desk.pours, &mut reach);
         let proof = if whole { searched } else { Proof::Bounded };
         let (pours, scratch) = desk.pours.split_at_mut_checked(reach.pours).unwrap_or((&mut [], &mut []));
         if let Some(scratch) = scratch.get_mut(..reach.pours) {
@@ -186,6 +190,7 @@ impl<'a> Laid<'a> {
         search: &mut Search<'_, '_>,
         mixes: f64,
         beside: Beside,
+        again: Effort,
         pours: &mut [Pour],
         reach: &mut Reach,
     ) -> Proof {
@@ -215,7 +220,7 @@ impl<'a> Laid<'a> {
         let mut proof = run(Aim::Time, Care::Quick, effort);
         if proof == Proof::Proven && beside == Beside::Others {
             // Where a better plan is nearly always found there is none: look everywhere.
-            proof = run(Aim::Time, Care::Thorough, LOOKS_TO_PROVE);
+            proof = run(Aim::Time, Care::Thorough, again);
         }
         if proof == Proof::Proven {
             run(Aim::Fills, Care::Quick, LOOKS_FOR_FILLS);
