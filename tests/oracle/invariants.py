@@ -217,6 +217,8 @@ class Check:
                     if any(s["pack"] == p["pack"] for p in t.doc["packs"]):
                         used[s["pack"]] = used.get(s["pack"], 0) + s["sets"]
             rules = next(x for x in k.treatments if x.doc.get("packs") and (x.living or x is t)) is t and t.living
+            if rules and not batches and self.is_too_small(k):
+                used = self.chosen(t)  # no mix is planned: opened is what the need takes
             if rules and used != have:
                 self.say(f"/treatments/{t.index}/packs", f"opened {have}, the batches use {used}")
             if not t.living:
@@ -224,6 +226,14 @@ class Check:
             for p in t.doc["packs"]:
                 if p.get("on_hand") is not None and have.get(p["pack"], 0) > p["on_hand"]:
                     self.say(f"/treatments/{t.index}/packs", f"more of {p['pack']} than on hand")
+
+    def is_too_small(self, k):
+        at = f"/tanks/{k.index}"
+        return any(f["code"] == "tank_too_small" and f["where"] == at for f in self.plan["findings"])
+
+    def chosen(self, t):
+        counts, _ = packs.choose(t, self.job.orders_of(t))
+        return {p["pack"]: n for p, n in zip(t.doc["packs"], counts) if n}
 
     def covers_poured(self, t, batches, have):
         poured = sum(base(p["volume"]) for b in batches for p in b["pour"] if p.get("product") == t.name)

@@ -54,7 +54,10 @@ class Day:
         return next(i for i, end in enumerate(self.ends) if position < end)
 
     def run(self, position, at, volume, use_by):
-        """Treat from `position` until the volume, the life or the seed is used up: (position, instant, left)."""
+        """Treat from `position` until the volume, the life or the seed is used up.
+
+        (position, instant of the last seed, left, instant from which the tank is free). A changeover that outlasts the
+        mix goes on while what is left of it expires."""
         end = position + volume / self.slurry
         while position < self.ends[-1] and position < end:
             i = self.order_at(position)
@@ -63,37 +66,37 @@ class Day:
             stop = clock.forward(self.work, at, step / speed)
             if stop is None or stop > use_by:
                 time = clock.between(self.work, at, use_by)
-                return position + time * speed, use_by, end - position - time * speed
+                return position + time * speed, use_by, end - position - time * speed, use_by
             position, at = position + step, stop
             if position == self.ends[i] and position < min(self.ends[-1], end):
                 after = clock.forward(self.work, at, self.change)
                 if after is None or after > use_by:
-                    return position, use_by, end - position
+                    return position, at, end - position, use_by
                 at = after
-        return position, at, end - position
+        return position, at, end - position, at
 
     def solve(self):
         """(seed mass treated, mix volume discarded, mixes, finish in seconds)."""
 
         @lru_cache(maxsize=None)
-        def best(position, at):
+        def best(position, at, free):
             # least of (-treated, discarded, mixes, finish)
             if position >= self.ends[-1]:
                 return (-position, F(0), 0, at)
             out = (-position, F(0), 0, at)
-            for start in self.starts(self.ready_for(position, at)):
+            for start in self.starts(max(free, self.ready_for(position, at))):
                 ready = start + self.mixing
                 for v in self.fills:
                     use_by = F(int(start + self.life))
-                    p, t, left = self.run(position, ready, v, use_by)
+                    p, t, left, tank = self.run(position, ready, v, use_by)
                     if p <= position:
                         continue
-                    treated, lost, mixes, finish = best(p, t)
+                    treated, lost, mixes, finish = best(p, t, tank)
                     option = (treated, lost + left * self.slurry, mixes + 1, finish if mixes else t)
                     out = min(out, option)
             return out
 
-        treated, lost, mixes, finish = best(F(0), self.work[0][0])
+        treated, lost, mixes, finish = best(F(0), self.work[0][0], self.work[0][0])
         return -treated, lost, mixes, finish
 
     def ready_for(self, position, at):

@@ -4,6 +4,7 @@ import json
 import unittest
 from decimal import Decimal as D
 
+import clock
 import invariants
 import malformed
 import oracle
@@ -178,6 +179,16 @@ class Optimum(unittest.TestCase):
     def test_waste_that_no_set_saves(self):
         """11 000 lb: one large and one small leave 1 500 lb's worth, 60 fl oz."""
         self.assertEqual(self.solve("11000 lb", "24 h"), (11000, 60, 1))
+
+    def test_changeover_outlasts_the_mix(self):
+        """9 500 lb of one large set till 9:35; what is left expires at 9:40, the changeover ends at 9:45: 100 min more."""
+        import optimum
+        doc = self.doc("9500 lb", "100 min")
+        doc["orders"].append(dict(order(amount="10000 lb"), order="next", lot="M"))
+        doc["treater"]["changeover"] = "10 min"
+        _, lost, mixes, finish = optimum.solve(oracle.load(json.dumps(doc)))
+        self.assertEqual((round(float(lost) / 2.95735295625e-5, 6), mixes), (20, 2))
+        self.assertEqual(finish, clock.seconds("2027-04-06T11:25:00Z"))
 
 
 class Comparer(unittest.TestCase):
