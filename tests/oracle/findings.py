@@ -54,7 +54,7 @@ def unchecked(job):
     for t in job.treatments:
         if t.doc.get("packs") and from_batches(job, t):
             codes.add("almost_covered")
-            if all(p.get("on_hand") is not None for p in t.doc["packs"]):
+            if all(p.get("on_hand") is not None or not fits(job, t, p) for p in t.doc["packs"]):
                 codes.add("short_of_product")
     return sorted(codes)
 
@@ -237,6 +237,13 @@ def smallest_set(f, job, k, where):
             sets = [amount(t, p, members) for p in t.doc["packs"]]
             if min(sets) / own[t.name] > k.capacity * (1 + EPS):
                 f.add("stop", "tank_too_small", where)
+
+
+def fits(job, t, pack):
+    """Whether one set of a living product makes a mix that its tank holds, in every recipe."""
+    k = job.tank_of(t)
+    recipes = [(members, own[t.name]) for members, own, _ in k.recipes(job.orders, job.treats) if t.name in own]
+    return not t.living or all(amount(t, pack, m) / share <= k.capacity * (1 + EPS) for m, share in recipes)
 
 
 def amount(t, pack, orders):

@@ -6,13 +6,17 @@ use hilum_job::{Job, Plan, plan};
 
 /// One thousand kg each of 5,000 and of 8,000 seeds/kg; 1 µL a seed made up to 10 mL/kg: two recipes.
 fn planned(packs: [&str; 2]) -> Plan {
+    planned_in("100 L", packs)
+}
+
+fn planned_in(tank: &str, packs: [&str; 2]) -> Plan {
     let text = format!(
         r#"{{ "orders": [
             {{ "order": "large", "lot": "a", "amount": "1000 kg", "size": "5000 seeds/kg" }},
             {{ "order": "small", "lot": "b", "amount": "1000 kg", "size": "8000 seeds/kg" }} ],
           "treatments": [ {{ "product": "Living", "tank": "A", "rate": "1 µL/seed",
             "living": {{ "titre": "1e9 CFU/mL" }}, "packs": [ {} ] }} ],
-          "tanks": [ {{ "tank": "A", "capacity": "100 L", "make_up_to": "10 mL/kg", "agitated": true }} ] }}"#,
+          "tanks": [ {{ "tank": "A", "capacity": "{tank}", "make_up_to": "10 mL/kg", "agitated": true }} ] }}"#,
         packs.join(", ")
     );
     plan(&Job::from_json(&text).unwrap()).unwrap()
@@ -52,6 +56,29 @@ fn a_set_by_seeds_adds_the_same_to_every_recipe() {
     let batches = &plan.tanks[0].batches;
     is(&batches[0], 2, 5.0, 0.0);
     is(&batches[1], 4, 10.0, 2.5);
+}
+
+/// 25 million seeds × 1 µL is 25 L, of which a mix is 50 L and 31.25 L. By mass it is 5 L in either recipe: all the sets
+/// at hand, two and two.
+#[test]
+fn packs_of_which_a_set_fits_the_tank_come_first() {
+    let stocked = r#"{ "pack": "by mass", "covers": "500 kg", "on_hand": 4 }"#;
+    let plan = planned_in("5 L", [r#"{ "pack": "by seeds", "covers": "25000000 seeds" }"#, stocked]);
+    let batches = &plan.tanks[0].batches;
+    assert_eq!(batches.len(), 4, "{:?}", plan.findings);
+    is(&batches[0], 1, 2.5, 0.0);
+    is(&batches[3], 1, 4.0, 0.0);
+    assert!(plan.findings.iter().all(|finding| finding.code != Code::TankTooSmall));
+}
+
+/// Of 2.5 million seeds one set is at hand, of 50 million any number, too much for the tank; of 500 kg any number: sets that do not run out come first.
+#[test]
+fn packs_that_do_not_run_out_come_first() {
+    let stocked = r#"{ "pack": "by seeds", "covers": "2500000 seeds", "on_hand": 1 }"#;
+    let large = r#"{ "pack": "large", "covers": "50000000 seeds" }"#;
+    let plan = planned_in("5 L", [&format!("{stocked}, {large}"), BY_MASS]);
+    is(&plan.tanks[0].batches[0], 1, 2.5, 0.0);
+    assert!(plan.findings.iter().all(|finding| finding.code != Code::ShortOfProduct), "{:?}", plan.findings);
 }
 
 /// Both kinds cannot be weighed against each other in one plan, and it says so; one kind can.

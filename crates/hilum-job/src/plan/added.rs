@@ -8,9 +8,11 @@
 
 use alloc::vec::Vec;
 
+use hilum::quantity::Volume;
+
 use super::draft::{Dose, Draft, Line};
 use super::pack::adds;
-use super::recipe::TankWork;
+use super::recipe::{Recipe, TankWork};
 
 /// Volumes nearer than this are the same.
 const SAME: f64 = 1e-9;
@@ -31,24 +33,42 @@ struct Volumes {
     place: usize,
     least: f64,
     over_least: Vec<f64>,
-    unlimited: bool,
+    usage: Usage,
+}
+
+/// What a pack is good for in its tank.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Usage {
+    /// A set's mix does not fit into it in every recipe, or there is no set.
+    None,
+    /// As long as the stock lasts.
+    Stocked,
+    Always,
 }
 
 impl Added {
-    /// The packs of a product for a tank's recipes.
-    pub(crate) fn of(draft: &Draft<'_, '_>, line: &Line<'_, '_>, work: &TankWork) -> Self {
+    /// The packs of a product for a tank's recipes: of packs that do not go together, those that fit
+    /// and do not run out.
+    pub(crate) fn of(draft: &Draft<'_, '_>, treatment: usize, capacity: Volume, work: &TankWork) -> Self {
+        let Some(line) = draft.lines.get(treatment) else { return Self::default() };
         let doses: Vec<Option<&Dose>> = work
             .recipes
             .iter()
             .map(|recipe| recipe.orders.first().and_then(|order| dose_on(line, *order)))
             .collect();
         let packs = 0..line.treatment.packs.len();
-        let volumes: Vec<Volumes> = packs.filter_map(|place| volumes(draft, line, &doses, place)).collect();
+        // The most that a set may add to each recipe.
+        let room = |recipe: &Recipe| capacity.value * recipe.share(treatment).number() * (1.0 + SAME);
+        let rooms: Vec<f64> = work.recipes.iter().map(room).collect();
+        let volumes: Vec<Volumes> =
+            packs.filter_map(|place| volumes(draft, line, &doses, &rooms, place)).collect();
         let together = |own: &Volumes| volumes.iter().filter(|other| alike(own, other)).count();
-        let unlimited =
-            |own: &Volumes| volumes.iter().filter(|other| other.unlimited && alike(own, other)).count();
+        let best = |own: &Volumes| {
+            let usages = volumes.iter().filter(|other| alike(own, other)).map(|other| other.usage);
+            (usages.clone().max(), usages.filter(|usage| *usage == Usage::Always).count())
+        };
         // Of equals the first: `max_by_key` would take the last.
-        let Some(lead) = volumes.iter().rev().max_by_key(|own| (unlimited(own), together(own))) else {
+        let Some(lead) = volumes.iter().rev().max_by_key(|own| (best(own), together(own))) else {
             return Self::default();
         };
         let offered: Vec<_> = volumes.iter().filter(|other| alike(lead, other)).collect();
@@ -75,6 +95,7 @@ fn volumes(
     draft: &Draft<'_, '_>,
     line: &Line<'_, '_>,
     doses: &[Option<&Dose>],
+    rooms: &[f64],
     place: usize,
 ) -> Option<Volumes> {
     let pack = line.treatment.packs.get(place)?;
@@ -84,7 +105,13 @@ fn volumes(
     let added: Vec<Option<f64>> = doses.iter().copied().map(added).collect();
     let least = added.iter().copied().flatten().reduce(f64::min)?;
     let over_least = added.iter().map(|added| added.map_or(1.0, |added| added / least)).collect();
-    Some(Volumes { place, least, over_least, unlimited: pack.doc.on_hand.is_none() })
+    let fits = added.iter().zip(rooms).all(|(added, room)| added.is_none_or(|added| added <= *room));
+    let usage = match pack.doc.on_hand {
+        None if fits => Usage::Always,
+        Some(1..) if fits => Usage::Stocked,
+        _ => Usage::None,
+    };
+    Some(Volumes { place, least, over_least, usage })
 }
 
 /// Whether what two packs' sets add changes alike from recipe to recipe.

@@ -59,7 +59,7 @@ pub(crate) fn batches(
     let speeds: Vec<Option<MassFlow>> = draft.model.orders.iter().map(|order| speed(draft, order)).collect();
     planned.clock = !draft.model.work.is_empty() && speeds.iter().all(Option::is_some);
     let added: Vec<Added> =
-        planned.ruling.iter().zip(tanks).map(|(t, work)| added(draft, *t, work)).collect();
+        (0..tanks.len()).filter_map(|k| added(draft, &planned, k, tanks.get(k)?)).collect();
     let set_sizes: Vec<Vec<SetSize>> = planned
         .ruling
         .iter()
@@ -125,9 +125,10 @@ pub(crate) fn speed(draft: &Draft<'_, '_>, order: &Order<'_>) -> Option<MassFlow
 }
 
 /// What the sets of a tank's ruling product add to its mixes.
-fn added(draft: &Draft<'_, '_>, ruling: Option<usize>, work: &TankWork) -> Added {
-    let line = ruling.and_then(|t| draft.lines.get(t));
-    line.map_or_else(Added::default, |line| Added::of(draft, line, work))
+fn added(draft: &Draft<'_, '_>, planned: &Batches, tank: usize, work: &TankWork) -> Option<Added> {
+    let capacity = draft.model.tanks.get(tank)?.capacity;
+    let of = |treatment| Added::of(draft, treatment, capacity, work);
+    Some(planned.ruling.get(tank).copied()?.map_or_else(Added::default, of))
 }
 
 fn set_sizes(
