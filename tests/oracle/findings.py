@@ -54,8 +54,10 @@ def unchecked(job):
     for t in job.treatments:
         if t.doc.get("packs") and from_batches(job, t):
             codes.add("almost_covered")
-            if all(p.get("on_hand") is not None or not fits(job, t, p) for p in t.doc["packs"]):
+            if any(p.get("on_hand") is not None for p in t.doc["packs"]):
                 codes.add("short_of_product")
+            if not any(p.get("on_hand") != 0 and fits(job, t, p) for p in t.doc["packs"]):
+                codes.add("tank_too_small")
     return sorted(codes)
 
 
