@@ -71,6 +71,20 @@ fn packs_of_which_a_set_fits_the_tank_come_first() {
     assert!(plan.findings.iter().all(|finding| finding.code != Code::TankTooSmall));
 }
 
+/// As above, without a set of 500 kg: what is at hand makes 50 L at least.
+#[test]
+fn a_tank_is_too_small_for_what_is_at_hand() {
+    let sold_out = r#"{ "pack": "by mass", "covers": "500 kg", "on_hand": 0 }"#;
+    let plan = planned_in("5 L", [r#"{ "pack": "by seeds", "covers": "25000000 seeds" }"#, sold_out]);
+    let told: Vec<_> = plan.findings.iter().filter(|finding| finding.code == Code::TankTooSmall).collect();
+    assert_eq!(told.len(), 1);
+    assert!(
+        told[0].message.contains("one whole set of \"Living\" makes a mix of 50 L"),
+        "{}",
+        told[0].message
+    );
+}
+
 /// Of 2.5 million seeds one set is at hand, of 50 million any number, too much for the tank; of 500 kg any number: sets that do not run out come first.
 #[test]
 fn packs_that_do_not_run_out_come_first() {

@@ -53,14 +53,15 @@ fn too_small(worked: &Worked<'_, '_>, k: usize, tank_: &Tank<'_>, work: &TankWor
     found.add(Severity::Stop, Code::TankTooSmall, format!("/tanks/{k}"), message);
 }
 
-/// The mix that the smallest set makes in the recipe where that is most, and its product.
+/// The mix that the smallest set at hand makes in the recipe where that is most, and its product.
 fn smallest_mix(worked: &Worked<'_, '_>, k: usize, work: &TankWork) -> Option<(f64, usize)> {
     let t = worked.batches.ruling.get(k).copied().flatten()?;
     let line = worked.draft.lines.get(t)?;
     let mixes = work.recipes.iter().filter_map(|recipe| {
         let share = recipe.share(t).number();
         let dose = line.doses.iter().find(|dose| recipe.orders.first() == Some(&dose.order))?;
-        let sets = line.treatment.packs.iter().filter_map(|pack| adds(&worked.draft, line, pack, dose));
+        let packs = line.treatment.packs.iter().filter(|pack| pack.doc.on_hand != Some(0));
+        let sets = packs.filter_map(|pack| adds(&worked.draft, line, pack, dose));
         sets.map(|set| set.base() / share).reduce(f64::min)
     });
     mixes.reduce(f64::max).map(|mix| (mix, t))
