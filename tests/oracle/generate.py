@@ -4,7 +4,7 @@ import random
 from fractions import Fraction as F
 
 import oracle
-from quantity import ACRE, FOZ, GAL, IMP_GAL, LB
+from quantity import ACRE, FOZ, GAL, IMP_GAL, LB, read
 
 MASS = {"lb": LB, "kg": F(1), "t": F(1000), "cwt": 100 * LB}
 SMALL_MASS = {"g": F(1, 1000), "oz av": LB / 16, "mg": F(1, 10**6), "lb": LB, "kg": F(1)}
@@ -385,6 +385,8 @@ class Gen:
             t["max_liquid"] = self.per(most * self.span(0.7, 1.5), VOLUME, PER_MASS)
         if most and self.chance(0.3):
             t["min_liquid"] = self.per(most * self.span(0.2, 0.9), VOLUME, PER_MASS)
+        if "max_liquid" in t and "min_liquid" in t and read(t["min_liquid"]) > read(t["max_liquid"]):
+            t["min_liquid"], t["max_liquid"] = t["max_liquid"], t["min_liquid"]
         if t:
             doc["treater"] = t
 

@@ -87,6 +87,7 @@ VALUES = [
     ("unknown-refill", "/tanks/0/refill", "always"), ("null-for-required", "/orders/1/amount", None),
     ("null-for-orders", "/orders", None), ("null-in-a-list", "/orders/1", None),
     ("bad-instant", "/work/0/from", "6 April 2027 7:00"), ("no-offset", "/work/0/from", "2027-04-06T07:00:00"),
+    ("blank-order", "/orders/1/order", ""), ("blank-lot", "/orders/1/lot", "  "), ("blank-tank", "/tanks/0/tank", "\u202e"),
     ("bad-date", "/treatments/1/expires", "2027-02-30"),
     ("missing-tank", "/treatments/0/tank", "Z"), ("missing-product", "/orders/0/treat/1", "Larkin 21"),
     ("missing-living", "/treatments/1/with_living/0/living", "Moss"),

@@ -44,6 +44,18 @@ fn the_sound_job_is_sound() {
 /// A place, what is written there, and words that the message must hold; it must begin with the place.
 #[rustfmt::skip]
 const EDITS: &[(&str, &str, &str)] = &[
+    // Names that show nothing.
+    ("/orders/1/order", r#""""#, "write a name that people can read"),
+    ("/orders/1/lot", r#""  ""#, "write a name that people can read"),
+    ("/treatments/0/product", r#""\u0007\u202e""#, "\"\\u0007\\u202e\" shows nothing"),
+    ("/treatments/1/packs/0/pack", r#""\n""#, "\"\\n\" shows nothing"),
+    ("/tanks/0/tank", r#""\u00a0""#, "write a name that people can read"),
+    // A least above its most, and a product beside itself.
+    ("/tanks/0/min_fill", r#""9000 gal""#, "is more than the capacity, "),
+    ("/tanks/0/pump", r#"{"min": "61 fl oz/min", "max": "60 fl oz/min"}"#, "\"61 fl oz/min\" is more than max, \"60 fl oz/min\""),
+    ("/treater", r#"{"min_liquid": "9 fl oz/cwt", "max_liquid": "500 mL/100 kg"}"#, "is more than max_liquid, "),
+    ("/treatments/0", r#"{"product": "Coat", "rate": "2 g/kg", "min_rate": "3 g/kg", "max_rate": "2.5 g/kg"}"#, "is more than max_rate, "),
+    ("/treatments/1/with_living", r#"[{"living": "Living"}]"#, "is the product itself"),
     // Numbers and units.
     ("/treatments/0/rate", r#""2.4 oz/cwt""#, "\"oz av\" (weight) or \"fl oz\""),
     ("/orders/1/amount", r#""9,000 lb""#, "comma"),
@@ -151,6 +163,9 @@ fn what_is_no_job_at_all_is_told() {
         ("[]", "an object is needed"),
         ("null", "an object is needed"),
         ("{} {}", "not JSON"),
+        (r#"{"title": "\ud800"}"#, "write both halves"),
+        (r#"{"title": "\udc00\ud800"}"#, "write both halves"),
+        (r#"{"title": "\udbff\u0041"}"#, "write both halves"),
         (r#"{"orders": [], "orders": []}"#, "twice"),
         (r#"{"treatments": []}"#, "/orders: missing. Give a list"),
         (
@@ -209,6 +224,17 @@ fn what_is_just_right_is_read() {
             json!([{"part": "culture", "fill": "4 kg", "usable": "4 kg"}, {"part": "feed", "fill": "1 kg"}]),
         ),
         ("/treatments/1/living/titre", json!("8e9 CFU/g")),
+        ("/tanks/0/pump", json!({"min": "60 fl oz/min", "max": "60 fl oz/min"})),
+        ("/tanks/0/min_fill", json!("30 gal")),
+        ("/treater", json!({"min_liquid": "9 fl oz/cwt", "max_liquid": "9 fl oz/cwt"})),
+        (
+            "/treatments/0",
+            json!({"product": "Coat", "rate": "2 g/kg", "min_rate": "3 g/kg", "max_rate": "3 g/kg"}),
+        ),
+        (
+            "/treatments/0",
+            json!({"product": "Coat", "rate": "2 g/kg", "min_rate": "3 g/kg", "max_rate": "1 mg/seed"}),
+        ),
         (
             "/work",
             json!([{"from": "2027-04-06T07:00:00-05:00", "to": "2027-04-06T17:00:00-05:00"}, {"from": "2027-04-06T17:00:00-05:00", "to": "2027-04-06T18:00:00-05:00"}]),

@@ -361,7 +361,7 @@ fn what_is_no_json_is_told_in_words() {
         ("{\"a\": \"\\q\"}", "backslash"),
         ("{\"a\": 01}", "a number is written"),
         ("{\"a\": 1e999}", "too large"),
-        ("{\"a\": \"\\uD800\"}", "JSON does not have this"),
+        ("{\"a\": \"\\uD800\"}", "write both halves"),
         ("{\"a\": \"\\uZZZZ\"}", "backslash"),
         (&"[".repeat(40), "32 levels"),
     ] {

@@ -52,6 +52,14 @@ const SAID: &[(&str, &str)] = &[
     ("trailing characters", "something stands behind the end"),
     ("control character", "a line break in a text is written \\n"),
     ("invalid escape", "a backslash in a text is written twice"),
+    (
+        "lone leading surrogate",
+        "half a character is written as an escape; write both halves, or the character itself",
+    ),
+    (
+        "unexpected end of hex",
+        "half a character is written as an escape; write both halves, or the character itself",
+    ),
     ("invalid number", "a number is written as 0.5, 5 or 1e5"),
     ("number out of range", "a number is too large"),
     ("it is nested", "it is nested more than 32 levels deep"),

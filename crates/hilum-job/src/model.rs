@@ -26,7 +26,7 @@ use self::order::{Order, field};
 use self::tank::{Tank, Treater};
 use self::treatment::Treatment;
 use crate::document::{self, Units};
-use crate::problem::{Gathered, Pointer, Problems, quoted};
+use crate::problem::{Gathered, Pointer, Problems, moves, quoted};
 
 /// By how much a product of a mix may be off, where a job does not say: common practice.
 const USUAL_RECIPE_TOLERANCE: f64 = 0.02;
@@ -204,7 +204,7 @@ fn work(job: &document::Job, root: &Pointer<'_>, gathered: &mut Gathered) -> Opt
     sound.then_some(shifts)
 }
 
-/// Notes names that stand in a list more than once. `field` is the field that holds the name, if any.
+/// Notes names that stand in a list more than once, or show nothing. `field` is the field that holds the name, if any.
 pub(crate) fn name_once<'a>(
     names: impl Iterator<Item = &'a str>,
     field: &str,
@@ -214,10 +214,14 @@ pub(crate) fn name_once<'a>(
     let mut seen: BTreeMap<&str, usize> = BTreeMap::new();
     let mut sound = Some(());
     for (i, name) in names.enumerate() {
-        let Some(first) = seen.insert(name, i) else { continue };
         let item = at.item(i);
         let place = item.field(field);
         let place = if field.is_empty() { &item } else { &place };
+        if named(name, place, gathered).is_none() {
+            sound = None;
+            continue;
+        }
+        let Some(first) = seen.insert(name, i) else { continue };
         gathered.add(
             place,
             Some(quoted(name)),
@@ -227,4 +231,13 @@ pub(crate) fn name_once<'a>(
         sound = None;
     }
     sound
+}
+
+/// Notes a name of which a person would see nothing.
+pub(crate) fn named(name: &str, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<()> {
+    if name.chars().any(|c| !c.is_whitespace() && !moves(c)) {
+        return Some(());
+    }
+    gathered.add(at, Some(quoted(name)), "shows nothing; write a name that people can read");
+    None
 }

@@ -1,6 +1,6 @@
 //! What is wrong with a document, where, and what would be right.
 
-use alloc::borrow::ToOwned;
+use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 use core::fmt::{self, Display, Write};
@@ -24,7 +24,8 @@ pub struct Problem {
 
 impl Display for Problem {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let place = if self.pointer.is_empty() { "the document" } else { &self.pointer };
+        // The pointer is kept as it is for programs.
+        let place = if self.pointer.is_empty() { "the document" } else { &harmless(&self.pointer) };
         match &self.value {
             Some(value) => write!(f, "{place}: {value} {}", self.message),
             None => write!(f, "{place}: {}", self.message),
@@ -115,7 +116,7 @@ impl Gathered {
 
     /// Notes that there is nothing where something must be, and what could be there.
     pub(crate) fn missing(&mut self, at: &Pointer<'_>, give: &str) {
-        self.add(at, None, alloc::format!("missing. Give {give}"));
+        self.add(at, None, format!("missing. Give {give}"));
     }
 
     /// What was read, if nothing is wrong with it.
@@ -167,14 +168,31 @@ impl Display for Pointer<'_> {
     }
 }
 
-/// A text in quotes, shortened to what a message can carry, control characters shown as escapes.
+/// A text in quotes, shortened to what a message can carry.
 pub(crate) fn quoted(text: &str) -> String {
-    let mut shown: String = "\"".to_owned();
-    for c in text.chars().take(60) {
-        if c.is_control() { shown.extend(c.escape_default()) } else { shown.push(c) }
+    let end = text.char_indices().nth(60).map_or(text.len(), |(end, _)| end);
+    let rest = if end < text.len() { "…" } else { "" };
+    format!("\"{}{rest}\"", harmless(text.get(..end).unwrap_or_default()))
+}
+
+/// A text with what would move the print shown as JSON writes it.
+fn harmless(text: &str) -> String {
+    let mut shown = String::with_capacity(text.len());
+    for c in text.chars() {
+        match c {
+            '\n' => shown.push_str("\\n"),
+            '\t' => shown.push_str("\\t"),
+            '\r' => shown.push_str("\\r"),
+            c if moves(c) => shown.extend(format!("\\u{:04x}", u32::from(c)).chars()),
+            c => shown.push(c),
+        }
     }
-    shown.push_str(if text.chars().nth(60).is_some() { "…\"" } else { "\"" });
     shown
+}
+
+/// Control characters, and marks that turn the direction.
+pub(crate) fn moves(c: char) -> bool {
+    c.is_control() || matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }
 
 #[cfg(test)]
@@ -191,6 +209,16 @@ mod tests {
         let inside = problems(1, "/orders/0").under("/job");
         assert_eq!(inside.to_string(), "/job/orders/0: is wrong");
         assert_eq!(problems(1, "").under("/job").to_string(), "/job: is wrong");
+    }
+
+    #[test]
+    fn what_would_move_the_print_is_shown_as_json_writes_it() {
+        let mut told = problems(1, "/or\u{1b}[2Jders");
+        assert_eq!(told.to_string(), "/or\\u001b[2Jders: is wrong");
+        told.0[0].value = Some(quoted("a\u{202e}b\nc\u{7}"));
+        assert_eq!(told.to_string(), "/or\\u001b[2Jders: \"a\\u202eb\\nc\\u0007\" is wrong");
+        assert_eq!(told.0[0].pointer, "/or\u{1b}[2Jders");
+        assert_eq!(quoted(&"é".repeat(61)), format!("\"{}…\"", "é".repeat(60)));
     }
 
     #[test]

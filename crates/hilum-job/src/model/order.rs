@@ -15,7 +15,7 @@ use hilum::{Argument, Error};
 
 use super::after::{self, After};
 use super::ask::{Asked, Field, optional};
-use super::name_once;
+use super::{name_once, named};
 use crate::document;
 use crate::problem::{Gathered, Pointer, quoted};
 use crate::read::unknown;
@@ -126,6 +126,7 @@ fn order<'j>(
     at: &Pointer<'_>,
     gathered: &mut Gathered,
 ) -> Option<Order<'j>> {
+    let lot = named(&doc.lot, &at.field("lot"), gathered);
     let bases = bases(doc, at, gathered);
     let size = size(doc, at, gathered);
     let sowing = sowing(doc, at, gathered);
@@ -142,7 +143,7 @@ fn order<'j>(
     let treat = treat(doc, shelf, &at.field("treat"), gathered);
     let on_seed = on_seed(doc, &at.field("on_seed"), gathered);
     let after = after::after(shelf.job.after.as_ref(), doc.after.as_ref(), &at.field("after"), gathered);
-    purity?;
+    lot.and(purity)?;
     bases?;
     let (seed, spread) = seed(doc, amount?, size?, sowing?, tolerance?, at, gathered)?;
     Some(Order {
