@@ -223,23 +223,20 @@ class Check:
             if rules and used != have:
                 self.say(f"/treatments/{t.index}/packs", f"opened {have}, the batches use {used}")
             if rules:
-                self.shortage(k, t, batches)
+                self.shortage(t)
             if not t.living:
                 self.covers_poured(t, batches, have)
             for p in t.doc["packs"]:
                 if p.get("on_hand") is not None and have.get(p["pack"], 0) > p["on_hand"]:
                     self.say(f"/treatments/{t.index}/packs", f"more of {p['pack']} than on hand")
 
-    def shortage(self, k, t, batches):
-        """More sets are called for only where those that fit run out, or where others would save the time that lacks."""
+    def shortage(self, t):
+        """Where a pack that fits does not run out, more sets of others can only save time that lacks, and that is told."""
         here = f"/treatments/{t.index}/packs"
-        if not any(f["code"] == "short_of_product" and f["where"] == here for f in self.plan["findings"]):
-            return
-        if any(p.get("on_hand") is None and findings.fits(self.job, t, p) for p in t.doc["packs"]):
-            mixing = expect(k.doc["mixing"], TIME) if k.doc.get("mixing") else F(0)
-            done = max((clock.seconds(b["done_at"]) for b in batches if "done_at" in b), default=None)
-            if done is None or done + mixing < self.work[-1][1] - 2:
-                self.say(here, "short of product, but a pack that fits does not run out, and there is time")
+        told = any(f["code"] == "short_of_product" and f["where"] == here for f in self.plan["findings"])
+        endless = any(p.get("on_hand") is None and findings.fits(self.job, t, p) for p in t.doc["packs"])
+        if told and endless and "out_of_time" not in self.stops:
+            self.say(here, "short of product, but a pack that fits does not run out, and there is time")
 
     def is_too_small(self, k):
         at = f"/tanks/{k.index}"

@@ -42,6 +42,11 @@ const CASES: &[(&str, Code, &[&str])] = &[
     // From 07:10 to 08:10 run 60 × 136 kg; 12,840 kg and a change of order take 94.4 and 10 min more.
     (r#"{"/work": [{"from": "2027-04-20T07:00:00+02:00", "to": "2027-04-20T08:10:00+02:00"}]}"#,
         OutOfTime, &["8160 kg of 21000 kg of seed can be treated", "order \"N-1\" is not finished", "more than 1 h 44 min of shift time"]),
+    // One can runs out before that; with more of them it is as above.
+    (r#"{"/work": [{"from": "2027-04-20T07:00:00+02:00", "to": "2027-04-20T08:10:00+02:00"}], "/treatments/0/packs/0/on_hand": 1}"#,
+        OutOfTime, &["8160 kg of 21000 kg of seed can be treated"]),
+    (r#"{"/work": [{"from": "2027-04-20T07:00:00+02:00", "to": "2027-04-20T08:10:00+02:00"}], "/treatments/0/packs/0/on_hand": 1}"#,
+        ShortOfProduct, &["\"Live culture\" runs short"]),
     (r#"{"/treatments/1/packs/0/on_hand": 2}"#, ShortOfProduct, &["2 of \"jug\" on hand cover 20000 kg of the 21000 kg of seed"]),
     (r#"{"/treatments/1/packs": [{"pack": "a", "parts": [{"part": "jug", "fill": "10 L"}], "on_hand": 1}, {"pack": "b", "parts": [{"part": "jug", "fill": "2 L"}], "on_hand": 3}]}"#,
         ShortOfProduct, &["1 of \"a\" and 3 of \"b\" on hand cover 16000 kg of the 21000 kg of seed"]),

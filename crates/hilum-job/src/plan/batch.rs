@@ -86,6 +86,9 @@ pub(crate) fn batches(
         let job = batch::Job { orders: &orders, tanks: &specs, needs: &needs, shifts: &shifts };
         match solve(&job, &mut planned) {
             Ok(()) => {
+                if !planned.short.is_empty() {
+                    planned.falls_short = with_all_the_product(&job);
+                }
                 planned.name_packs(&added);
                 return Ok(planned);
             }
@@ -218,6 +221,23 @@ pub(crate) fn shifts(draft: &Draft<'_, '_>) -> Vec<batch::Shift> {
 /// Seconds of an instant since the whole second in which the first shift starts.
 pub(crate) fn since(draft: &Draft<'_, '_>, instant: crate::model::after::Instant) -> f64 {
     draft.model.work.first().map_or(0.0, |(first, _)| clock::between(*first, instant))
+}
+
+/// What the shifts leave untreated if nothing runs out: who fetches more product wants to know that, too.
+fn with_all_the_product(job: &batch::Job<'_>) -> Option<Mass> {
+    let unlimited = |tank: &batch::Tank<'_>| -> Vec<SetSize> {
+        let Filling::Sets(sizes) = tank.filling else { return Vec::new() };
+        sizes.iter().map(|size| SetSize { stock: None, ..*size }).collect()
+    };
+    let sizes: Vec<_> = job.tanks.iter().map(unlimited).collect();
+    let mut tanks = job.tanks.to_vec();
+    for (tank, sizes) in tanks.iter_mut().zip(&sizes).filter(|(_, sizes)| !sizes.is_empty()) {
+        tank.filling = Filling::Sets(sizes);
+    }
+    let mut planned = Batches::default();
+    // Where more than can be planned would be treated, time is not what lacks first.
+    solve(&batch::Job { tanks: &tanks, ..*job }, &mut planned).ok()?;
+    planned.falls_short
 }
 
 fn solve(job: &batch::Job<'_>, planned: &mut Batches) -> Result<(), batch::Error> {
