@@ -1,6 +1,8 @@
 """Where two plans differ: JSON pointers, numbers to 1e-9 relative, units the same."""
 ANY = "__unchecked__"
 TOLERANCE = 1e-9
+# a share of 1e-308 and less has fewer digits the smaller it is, and so has what is left of the cells
+GONE = 1e-300
 # rows of these lists are matched by name, not by place
 KEYED = {"actives": ("active", "order"), "packs": ("pack",)}
 
@@ -10,7 +12,8 @@ def is_number(x):
 
 
 def close(a, b):
-    return a == b or abs(a - b) <= TOLERANCE * max(abs(a), abs(b))
+    largest = max(abs(a), abs(b))
+    return a == b or largest < GONE or abs(a - b) <= TOLERANCE * largest
 
 
 def escape(key):
