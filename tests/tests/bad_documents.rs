@@ -56,6 +56,15 @@ const EDITS: &[(&str, &str, &str)] = &[
     ("/treater", r#"{"min_liquid": "9 fl oz/cwt", "max_liquid": "500 mL/100 kg"}"#, "is more than max_liquid, "),
     ("/treatments/0", r#"{"product": "Coat", "rate": "2 g/kg", "min_rate": "3 g/kg", "max_rate": "2.5 g/kg"}"#, "is more than max_rate, "),
     ("/treatments/1/with_living", r#"[{"living": "Living"}]"#, "is the product itself"),
+    // Doses that the label, the order or the product does not make one of.
+    ("/treatments/1/rate", r#""1 fl oz/bu""#, "neither label_bushel nor the bushel of order \"32\" says"),
+    ("/treatments/1/rate", r#""1 fl oz/ac""#, "order \"32\" does not say how it is sown; give its sowing"),
+    ("/treatments/1/rate", r#""1 fl oz/unit""#, "neither label_unit nor the unit of order \"32\" says"),
+    ("/treatments/0/also_stated", r#"["45 degF"]"#, "is no dose; write an amount"),
+    ("/treatments/1", r#"{"product": "Living", "tank": "A", "cells": "1e5 CFU/kg", "living": {"titre": "1e9 CFU/mL"}}"#, "where cells per seed is needed"),
+    ("/treatments/1", r#"{"product": "Living", "tank": "A", "cells": "1e5 CFU/seed", "living": {"titre": "1e9 CFU/mL", "recovery": "0 %"}}"#, "the recovery is 0 %; check it"),
+    ("/treatments/1", r#"{"product": "Living", "tank": "A", "cells": "1e5 CFU/seed", "living": {"titre": "1e9 CFU/g"}}"#, "\"1.04 kg/L\" or the like"),
+    ("/treatments/1", r#"{"product": "Living", "tank": "A", "rate": "5 g/kg", "living": {"titre": "1e9 CFU/mL"}}"#, "because the dose is a mass and the product goes into a tank"),
     // Numbers and units.
     ("/treatments/0/rate", r#""2.4 oz/cwt""#, "\"oz av\" (weight) or \"fl oz\""),
     ("/orders/1/amount", r#""9,000 lb""#, "comma"),

@@ -149,16 +149,11 @@ impl Label<'_, '_> {
 
     /// Number of base units and dimension, with the label's own units.
     fn measured(&self, written: &Written) -> Result<(f64, Powers), Refused> {
-        // A percentage would pass for a mass per mass.
-        if written.unit.below.is_none() {
-            return Err(Refused::Statement(
-                "is no dose; write an amount per mass, bushel, unit, seed or area".into(),
-            ));
-        }
         match written.measured(&self.bases()) {
-            Ok(Measured::Quantity { value, powers }) => Ok((value, powers)),
-            Ok(Measured::Temperature(_)) => Err(Refused::Statement(
-                "is a temperature, not a dose; write an amount per mass, bushel, unit, seed or area".into(),
+            // A percentage would pass for a mass per mass.
+            Ok(Measured::Quantity { value, powers }) if written.unit.below.is_some() => Ok((value, powers)),
+            Ok(_) => Err(Refused::Statement(
+                "is no dose; write an amount per mass, bushel, unit, seed or area".into(),
             )),
             Err(TextError::UnitNotGiven) => Err(Refused::Statement(format!(
                 "is per unit, but neither label_unit nor the unit of order {} says how many seeds that is; give label_unit",
