@@ -1,4 +1,4 @@
-//! What the script leaves in memory, and finds there: numbers, then what each input is, then text.
+//! What the script leaves in memory, and finds there: what each input is, then text.
 
 use hilum::text::TextError;
 
@@ -9,32 +9,30 @@ pub(crate) struct Place {
     /// The first byte of its text, and how many there are; none for a plain number.
     text: u32,
     length: u32,
-    /// Its first number, and how many lie between those of two rows (0: all rows have the same);
-    /// [`u32::MAX`] when the text says it all.
-    first: u32,
-    step: u32,
+    /// [`NONE`] when the text says it all; [`MANY`] when each row has its number, and else all have the same.
+    numbers: u32,
 }
+
+const NONE: u32 = 0;
+const MANY: u32 = 2;
 
 /// What lies at the border.
 pub(crate) struct Border<'a> {
-    pub(crate) numbers: &'a mut [f64],
     pub(crate) places: &'a [Place],
     text: &'a str,
 }
 
 impl<'a> Border<'a> {
     /// # Safety
-    /// From `base`, which is a multiple of 8, on there are so many doubles, places and bytes of UTF-8 that
-    /// nothing else uses until the call is over.
-    pub(crate) unsafe fn at(base: usize, numbers: usize, places: usize, text: usize) -> Self {
-        let start = core::ptr::with_exposed_provenance_mut::<f64>(base);
+    /// From `base`, which is a multiple of 8, on there are so many places and bytes of UTF-8 that nothing else uses until the call
+    /// is over.
+    pub(crate) unsafe fn at(base: usize, places: usize, text: usize) -> Self {
+        let start = core::ptr::with_exposed_provenance::<Place>(base);
         // SAFETY: the caller says so.
         unsafe {
-            let after = start.add(numbers).cast::<Place>();
-            let bytes = core::slice::from_raw_parts(after.add(places).cast::<u8>(), text);
+            let bytes = core::slice::from_raw_parts(start.add(places).cast::<u8>(), text);
             Self {
-                numbers: core::slice::from_raw_parts_mut(start, numbers),
-                places: core::slice::from_raw_parts(after, places),
+                places: core::slice::from_raw_parts(start, places),
                 text: core::str::from_utf8_unchecked(bytes),
             }
         }
@@ -51,17 +49,16 @@ impl<'a> Border<'a> {
 impl Place {
     /// Text at the beginning.
     pub(crate) fn first(length: usize) -> Self {
-        Self { text: 0, length: u32::try_from(length).unwrap_or(0), first: u32::MAX, step: 0 }
+        Self { text: 0, length: u32::try_from(length).unwrap_or(0), numbers: NONE }
     }
 
     /// Whether there are numbers beside the text.
     pub(crate) fn has_numbers(self) -> bool {
-        self.first != u32::MAX
+        self.numbers != NONE
     }
 
-    /// The place of a row's number.
-    pub(crate) fn of(self, row: usize) -> Option<usize> {
-        let step = usize::try_from(self.step).ok()?;
-        row.checked_mul(step)?.checked_add(usize::try_from(self.first).ok()?)
+    /// Whether each row has its number.
+    pub(crate) fn is_column(self) -> bool {
+        self.numbers == MANY
     }
 }

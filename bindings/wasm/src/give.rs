@@ -5,30 +5,22 @@ use hilum::quantity::{self, Measure, VolumePerMass};
 use hilum::rate::{Dry, Liquid, PerMass};
 use hilum::seed::{SeedSize, Share, Sown};
 use hilum::treater::{Flow, SeedFlow, Setting};
-use hilum::unit::Powers;
 use hilum::viability::{DecimalReduction, TitrePerMass, TitrePerVolume};
 
+#[cfg(feature = "text")]
+use crate::slot::Of;
 use crate::slot::{Slot, Slots};
 #[cfg(feature = "describe")]
 use crate::take::{AnyTitre, Kind, Take};
-
-/// What the number of a result is.
-#[derive(Clone, Copy)]
-#[cfg_attr(not(feature = "text"), allow(dead_code, reason = "numbers have no dimension to tell"))]
-pub(crate) enum Given {
-    Number,
-    Quantity(Powers),
-    /// What the slots say.
-    Said,
-}
 
 /// What a calculation gives.
 pub(crate) trait Give: Sized {
     /// What it may be.
     #[cfg(feature = "describe")]
     const KINDS: &'static [Kind];
-    #[cfg_attr(not(feature = "text"), allow(dead_code, reason = "numbers have no dimension to tell"))]
-    const GIVEN: Given;
+    /// What it is, unless the inputs decide it; numbers have no dimension to tell.
+    #[cfg(feature = "text")]
+    const GIVEN: Option<Of>;
     /// In base units.
     fn give(self, slots: &Slots) -> f64;
 }
@@ -43,7 +35,8 @@ macro_rules! plain {
         impl Give for quantity::$name {
             #[cfg(feature = "describe")]
             const KINDS: &'static [Kind] = <Self as Take>::KINDS;
-            const GIVEN: Given = Given::Quantity(<Self as Measure>::POWERS);
+            #[cfg(feature = "text")]
+            const GIVEN: Option<Of> = Some(Of::Quantity(<Self as Measure>::POWERS));
             fn give(self, _: &Slots) -> f64 {
                 self.to_base()
             }
@@ -57,7 +50,8 @@ macro_rules! domain {
         impl Give for $name {
             #[cfg(feature = "describe")]
             const KINDS: &'static [Kind] = <Self as Take>::KINDS;
-            const GIVEN: Given = Given::Quantity(<quantity::$quantity as Measure>::POWERS);
+            #[cfg(feature = "text")]
+            const GIVEN: Option<Of> = Some(Of::Quantity(<quantity::$quantity as Measure>::POWERS));
             fn give(self, _: &Slots) -> f64 {
                 self.get().to_base()
             }
@@ -78,7 +72,8 @@ domain! {
 impl Give for f64 {
     #[cfg(feature = "describe")]
     const KINDS: &'static [Kind] = &[];
-    const GIVEN: Given = Given::Number;
+    #[cfg(feature = "text")]
+    const GIVEN: Option<Of> = Some(Of::Number);
     fn give(self, _: &Slots) -> f64 {
         self
     }
@@ -87,7 +82,8 @@ impl Give for f64 {
 impl Give for Setting {
     #[cfg(feature = "describe")]
     const KINDS: &'static [Kind] = &[];
-    const GIVEN: Given = Given::Number;
+    #[cfg(feature = "text")]
+    const GIVEN: Option<Of> = Some(Of::Number);
     fn give(self, _: &Slots) -> f64 {
         self.number()
     }
@@ -97,7 +93,8 @@ impl Give for Setting {
 impl Give for Slot {
     #[cfg(feature = "describe")]
     const KINDS: &'static [Kind] = <Self as Take>::KINDS;
-    const GIVEN: Given = Given::Said;
+    #[cfg(feature = "text")]
+    const GIVEN: Option<Of> = None;
     fn give(self, slots: &Slots) -> f64 {
         slots.say(self)
     }
@@ -107,7 +104,8 @@ impl Give for Slot {
 impl Give for VolumePerMass {
     #[cfg(feature = "describe")]
     const KINDS: &'static [Kind] = <PerMass<Liquid> as Take>::KINDS;
-    const GIVEN: Given = Given::Quantity(<Self as Measure>::POWERS);
+    #[cfg(feature = "text")]
+    const GIVEN: Option<Of> = Some(Of::Quantity(<Self as Measure>::POWERS));
     fn give(self, _: &Slots) -> f64 {
         self.to_base()
     }
@@ -117,7 +115,8 @@ impl Give for VolumePerMass {
 impl Give for quantity::Ratio {
     #[cfg(feature = "describe")]
     const KINDS: &'static [Kind] = <PerMass<Dry> as Take>::KINDS;
-    const GIVEN: Given = Given::Quantity(<Self as Measure>::POWERS);
+    #[cfg(feature = "text")]
+    const GIVEN: Option<Of> = Some(Of::Quantity(<Self as Measure>::POWERS));
     fn give(self, _: &Slots) -> f64 {
         self.to_base()
     }
@@ -132,7 +131,8 @@ macro_rules! any {
             #[cfg(feature = "describe")]
             #[allow(clippy::indexing_slicing, reason = "a constant: what is out of bounds does not compile")]
             const KINDS: &'static [Kind] = $kinds;
-            const GIVEN: Given = Given::Said;
+            #[cfg(feature = "text")]
+            const GIVEN: Option<Of> = None;
             fn give(self, slots: &Slots) -> f64 {
                 slots.say(self.0)
             }

@@ -32,6 +32,8 @@ pub mod job;
 pub mod numbers;
 #[cfg(any(feature = "text", feature = "numbers", feature = "shed"))]
 mod refusal;
+#[cfg(feature = "text")]
+mod rows;
 #[cfg(feature = "shed")]
 pub mod shed;
 #[cfg(any(feature = "text", feature = "numbers"))]

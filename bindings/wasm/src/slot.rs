@@ -16,7 +16,7 @@ mod quantities;
 #[cfg(not(feature = "text"))]
 pub(crate) use numbers::{Slots, Telling, looked, said};
 #[cfg(feature = "text")]
-pub(crate) use quantities::Slots;
+pub(crate) use quantities::{Column, Notes, Of, ROWS, Rows, Slots};
 
 /// A value.
 #[derive(Clone, Copy)]
@@ -28,10 +28,6 @@ pub(crate) enum Slot {
     /// A point on the temperature scale.
     Temperature(Temperature),
 }
-
-/// Not set; no number, and refused as such.
-#[cfg(feature = "text")]
-const NONE: Slot = Slot::Number(f64::NAN);
 
 /// The most inputs that a calculation has.
 pub(crate) const MOST: usize = 8;

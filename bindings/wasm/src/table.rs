@@ -12,7 +12,7 @@ mod shed;
 #[cfg(feature = "text")]
 mod dispatch;
 #[cfg(feature = "text")]
-pub(crate) use dispatch::{Row, Way, calculate, given, row};
+pub(crate) use dispatch::{Row, Way, row};
 
 #[cfg(any(feature = "describe", not(feature = "text")))]
 use crate::take::Check;
@@ -111,15 +111,17 @@ macro_rules! calculators {
         pub(super) const ROWS: &[crate::table::Row] = &[$($({
             #[inline(always)]
             fn result $(<$substance: crate::take::Product>)? (
-                $slots: &crate::slot::Slots,
+                $slots: &crate::slot::Slots<'_>,
             ) -> Result<$given, crate::refusal::Refused> {
                 let mut at = 0;
                 $(let $input: $type = crate::take::next($slots, &mut at)?;)+
                 Ok($body)
             }
-            fn run $(<$substance: crate::take::Product>)? (slots: &crate::slot::Slots) -> f64 {
-                let given = crate::table::called!(result $($substance)? (slots));
-                given.map_or(f64::NAN, |given| crate::give::Give::give(given, slots))
+            fn run $(<$substance: crate::take::Product>)? (rows: &crate::slot::Rows<'_>, results: &mut crate::slot::Column) {
+                rows.each(results, |slots| {
+                    let given = crate::table::called!(result $($substance)? (slots));
+                    given.map_or(f64::NAN, |given| crate::give::Give::give(given, slots))
+                });
             }
             crate::table::ways!(run $(for $substance)?, [$($type),+] -> $given)
         }),+),+];

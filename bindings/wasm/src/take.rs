@@ -13,9 +13,14 @@ use hilum::treater::{Flow, SeedFlow, Setting};
 use hilum::unit::Powers;
 use hilum::viability::{DecimalReduction, TitrePerMass, TitrePerVolume, WeibullScale, WeibullShape};
 
-use crate::give::{Give, Given};
+use crate::give::Give;
 use crate::refusal::{Refusal, Refused};
+#[cfg(feature = "text")]
+use crate::slot::Of;
 use crate::slot::{Slot, Slots};
+
+mod wanted;
+pub(crate) use wanted::{Check, Wanted};
 
 /// A kind of value: what its units are, for documentation and for what comes out.
 #[cfg(feature = "describe")]
@@ -55,46 +60,18 @@ pub(crate) trait Take: Sized {
     fn make(slots: &Slots, field: usize, base: f64) -> Result<Self, Refused>;
 }
 
-/// What an input must be.
-#[derive(Clone, Copy)]
-pub(crate) struct Wanted {
-    #[cfg(feature = "text")]
-    pub(crate) powers: Powers,
-    pub(crate) check: Check,
-}
-
-impl Wanted {
-    /// A number that measures this; numbers alone do not say what they measure.
-    pub(crate) const fn of(powers: Powers, check: Check) -> Self {
-        #[cfg(not(feature = "text"))]
-        let _ = powers;
-        Self {
-            #[cfg(feature = "text")]
-            powers,
-            check,
-        }
-    }
-}
-
-/// Which numbers an input may be; the core looks.
-#[derive(Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Check {
-    Positive,
-    NotNegative,
-    Share,
-    Temperature,
-    /// Any number; the calculation looks at it.
-    Any,
-    /// What takes it looks at all of it.
-    Later,
-}
-
 /// An input that was looked at with the others.
 #[inline(always)]
 pub(crate) fn next<T: Take>(slots: &Slots, field: &mut usize) -> Result<T, Refused> {
     let at = *field;
     *field = at.saturating_add(1);
-    T::make(slots, at, slots.base(at))
+    let base = slots.base(at);
+    #[cfg(feature = "text")]
+    // SAFETY: a row runs only when each of its inputs was looked at as `WANTED` says.
+    unsafe {
+        core::hint::assert_unchecked(T::WANTED.check.passes(base));
+    }
+    T::make(slots, at, base)
 }
 
 /// An input as it is looked at only when the others are known.
@@ -257,17 +234,14 @@ macro_rules! dose {
             const KINDS: &'static [Kind] = S::$kinds;
             const WANTED: Wanted = Wanted::of(S::$name::POWERS, Check::Positive);
             fn make(_: &Slots, _: usize, base: f64) -> Result<Self, Refused> {
-                #[cfg_attr(feature = "text", inline(never))]
-                fn dose<S: Dosed>(base: f64) -> Result<$name<S>, Refused> {
-                    made($name::new(S::$name::from_base(base)))
-                }
-                dose(base)
+                made($name::new(S::$name::from_base(base)))
             }
         }
         impl<S: Dosed> Give for $name<S> {
             #[cfg(feature = "describe")]
             const KINDS: &'static [Kind] = S::$kinds;
-            const GIVEN: Given = Given::Quantity(<S::$name as Measure>::POWERS);
+            #[cfg(feature = "text")]
+            const GIVEN: Option<Of> = Some(Of::Quantity(<S::$name as Measure>::POWERS));
             fn give(self, _: &Slots) -> f64 {
                 self.get().to_base()
             }
@@ -317,11 +291,7 @@ macro_rules! domain {
             const WANTED: Wanted =
                 Wanted::of(<quantity::$quantity as Measure>::POWERS, Check::$check);
             fn make(_: &Slots, _: usize, base: f64) -> Result<Self, Refused> {
-                #[cfg_attr(feature = "text", inline(never))]
-                fn value(base: f64) -> Result<$name, Refused> {
-                    made($name::new(quantity::$quantity::from_base(base)))
-                }
-                value(base)
+                made($name::new(quantity::$quantity::from_base(base)))
             }
         }
     )+};
@@ -378,7 +348,7 @@ fn is(slots: &Slots, field: usize, of: Powers) -> bool {
 
 impl Take for SeedUnit {
     kinds!("number of seeds" "seeds" "seeds" "seeds", "mass" "kg" "lb" "kg");
-    const WANTED: Wanted = LATER;
+    const WANTED: Wanted = Wanted::LATER;
     fn make(slots: &Slots, field: usize, _: f64) -> Result<Self, Refused> {
         if is(slots, field, quantity::mass::POWERS) {
             let mass: Mass = take(slots, field)?;
@@ -391,7 +361,7 @@ impl Take for SeedUnit {
 
 impl Take for Content {
     kinds!("mass per volume" "g/L" "lb/gal" "kg/m3", "share" "%" "%" "1");
-    const WANTED: Wanted = LATER;
+    const WANTED: Wanted = Wanted::LATER;
     fn make(slots: &Slots, field: usize, _: f64) -> Result<Self, Refused> {
         if is(slots, field, quantity::ratio::POWERS) {
             take(slots, field).map(Self::ByMass)
@@ -400,8 +370,6 @@ impl Take for Content {
         }
     }
 }
-
-const LATER: Wanted = Wanted::of(quantity::ratio::POWERS, Check::Later);
 
 /// What a gauge shows of a product: there may be none.
 pub(crate) struct Shown<S: Product>(pub(crate) S::Amount);
@@ -436,7 +404,7 @@ impl Take for f64 {
 /// A whole number from the bus, of either sign.
 impl Take for i32 {
     kinds!("whole number" "" "" "");
-    const WANTED: Wanted = LATER;
+    const WANTED: Wanted = Wanted::LATER;
     fn make(slots: &Slots, field: usize, _: f64) -> Result<Self, Refused> {
         let number = match slots.get(field) {
             Slot::Number(number) => number,
@@ -453,7 +421,7 @@ macro_rules! any {
         pub(crate) struct $name;
         impl Take for $name {
             kinds!($($kind)+);
-            const WANTED: Wanted = LATER;
+            const WANTED: Wanted = Wanted::LATER;
             fn make(_: &Slots, _: usize, _: f64) -> Result<Self, Refused> {
                 Ok(Self)
             }
@@ -473,7 +441,7 @@ any! {
 /// Anything that has a unit.
 impl Take for Slot {
     kinds!("quantity" "" "" "");
-    const WANTED: Wanted = LATER;
+    const WANTED: Wanted = Wanted::LATER;
     fn make(slots: &Slots, field: usize, _: f64) -> Result<Self, Refused> {
         Ok(slots.get(field))
     }

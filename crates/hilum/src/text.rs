@@ -214,8 +214,10 @@ impl Compound {
 /// A unit's size in base units.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Scale {
-    above: f64,
-    below: Option<f64>,
+    /// Base units in one of what is above the line.
+    pub above: f64,
+    /// Base units in all that is below it.
+    pub below: Option<f64>,
     /// What it measures.
     pub powers: Powers,
 }

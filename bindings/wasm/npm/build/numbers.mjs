@@ -6,13 +6,10 @@
 import { execFileSync } from "node:child_process";
 import { readFileSync, writeFileSync } from "node:fs";
 import binaryen from "binaryen";
-import shrink from "./shrink.mjs";
+import shrink, { FEATURES } from "./shrink.mjs";
 
 // What binaryen prints has colours in it, so that no word begins where it seems to.
 const NOT_ARITHMETIC = /call|loop|global|i64|v128|unreachable|memory|load|store/;
-
-/** What Rust compiles to since 2025, and vectors. */
-const FEATURES = ["simd", "bulk-memory", "sign-ext", "nontrapping-float-to-int", "mutable-globals", "multivalue", "reference-types"].map((name) => `--enable-${name}`);
 
 /** The exports of a module, by name. */
 function exports(module) {
@@ -25,7 +22,7 @@ function exports(module) {
  * `topic.name input input…`: the name of its formula, and those of its exports for the reason or the number, and for columns.
  */
 export function numbers(work) {
-  shrink(`${work}/numbers.wasm`, `${work}/numbers.whole.wasm`, FEATURES);
+  shrink(`${work}/numbers.wasm`, `${work}/numbers.whole.wasm`);
   const module = binaryen.readBinary(readFileSync(`${work}/numbers.whole.wasm`));
   module.setFeatures(binaryen.Features.All);
   const before = exports(module);
@@ -64,12 +61,12 @@ export function numbers(work) {
     return path;
   };
   const add = (list) => (one) => list.forEach((short, name) => one.addFunctionExport(name, short));
-  shrink(part("numbers.calls", add(kept.exports)), `${work}/numbers.small.wasm`, FEATURES);
+  shrink(part("numbers.calls", add(kept.exports)), `${work}/numbers.small.wasm`);
   const alone = part("numbers.formulas", (one) => {
     for (const name of exports(one).keys()) one.removeExport(name);
     add(kept.formulas)(one);
   });
-  shrink(alone, `${work}/numbers.formulas.small.wasm`, FEATURES);
+  shrink(alone, `${work}/numbers.formulas.small.wasm`);
   const wasm2js = ["node_modules/binaryen/bin/wasm2js", ...FEATURES, "-Oz", `${work}/numbers.formulas.small.wasm`];
   writeFileSync(`${work}/numbers_formulas.js`, formulas(execFileSync(process.execPath, wasm2js, { encoding: "utf8" })));
   return calculators;

@@ -1,8 +1,11 @@
 // What wasm-opt of binaryen makes of a wasm: smaller, the same.
 import { execFileSync } from "node:child_process";
 
-export default function shrink(from, to, features = []) {
-  const flags = ["-Oz", "--converge", "--low-memory-unused", ...features];
+/** What Rust compiles to since 2025, and vectors. */
+export const FEATURES = ["simd", "bulk-memory", "sign-ext", "nontrapping-float-to-int", "mutable-globals", "multivalue", "reference-types"].map((name) => `--enable-${name}`);
+
+export default function shrink(from, to) {
+  const flags = ["-Oz", "--converge", "--low-memory-unused", ...FEATURES];
   const strip = ["--strip-debug", "--strip-producers", "--strip-target-features"];
   execFileSync(process.execPath, ["node_modules/binaryen/bin/wasm-opt", ...flags, ...strip, from, "-o", to]);
 }

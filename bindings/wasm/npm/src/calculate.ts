@@ -14,7 +14,7 @@ export interface Calculator<Inputs, Result> {
   each(inputs: Columns<Inputs>, options?: Options): Result extends number ? Float64Array : Column;
 }
 
-type Way = { number: number; names: string[]; plain: boolean[] };
+type Way = { number: number; names: string[]; plain: boolean[]; unit: number; bushel: number };
 
 /**
  * A calculator. `ways` are `number input input…` for each way to call it, a plain number with `#`; `metric` and
@@ -23,17 +23,20 @@ type Way = { number: number; names: string[]; plain: boolean[] };
 export function calculator<Inputs, Result>(ways: string, metric = "", us = metric): Calculator<Inputs, Result> {
   const parsed = ways.split(";").map((way): Way => {
     const [number, ...inputs] = way.split(" ");
+    const names = inputs.map((name) => name.replace("#", ""));
     return {
       number: Number(number),
-      names: inputs.map((name) => name.replace("#", "")),
+      names,
       plain: inputs.map((name) => name.endsWith("#")),
+      // Beyond all inputs, when there is none.
+      unit: names.indexOf("unit") >>> 0,
+      bushel: names.indexOf("bushel") >>> 0,
     };
   });
   const call = (inputs: unknown, options: unknown, areColumns: boolean) => {
     const units = wanted(options, metric, us);
     const way = chosen(parsed, inputs);
-    const { values, unit } = calculated(way, inputs as Record<string, unknown>, units, areColumns);
-    return { values, unit: units.split("\n")[unit] ?? "" };
+    return calculated(way, inputs as Record<string, unknown>, units, areColumns);
   };
   const once = (inputs: Inputs, options?: Options) => {
     const { values, unit } = call(inputs, options, false);
@@ -81,6 +84,12 @@ function wrong(field: string, value: unknown, message: string): HilumError {
 
 /** The way to call that has these inputs; when none does, what is wrong with the nearest. */
 function chosen(ways: Way[], inputs: unknown): Way {
+  if (typeof inputs === "object" && inputs !== null) {
+    const count = Object.keys(inputs).length;
+    const hasAll = ({ names }: Way) => names.length === count && names.every((name) => (inputs as Record<string, unknown>)[name] !== undefined);
+    const exact = ways.find(hasAll);
+    if (exact) return exact;
+  }
   const all = [...new Set(ways.flatMap((way) => way.names))];
   const given = Object.keys(fields("inputs", inputs, all)).filter(
     (name) => (inputs as Record<string, unknown>)[name] !== undefined,
@@ -106,21 +115,25 @@ function calculated(way: Way, inputs: Record<string, unknown>, units: string, ar
   let rows: number | undefined;
   const all = way.names.map((name, at) => {
     const input = written(name, inputs[name], way.plain[at] === true, areColumns);
-    const length = input.isColumn ? input.numbers?.length : rows;
-    if (rows !== undefined && rows !== length) {
-      throw wrong(name, inputs[name], `has ${length} rows, but the columns before it have ${rows}`);
+    if (typeof input.numbers === "object") {
+      const { length } = input.numbers;
+      if (length !== (rows ??= length)) {
+        throw wrong(name, inputs[name], `has ${length} rows, but the columns before it have ${rows}`);
+      }
     }
-    rows = length;
     return input;
   });
-  const at = (name: string) => way.names.indexOf(name) >>> 0;
   let said: number[] | undefined;
   // The first unit that can measure the result is taken.
-  for (const [unit, wanted] of units.split("\n").entries()) {
-    const { refused, values } = run(way.number, all, rows ?? 1, wanted, at("unit"), at("bushel"));
-    if (!refused) return { values, unit };
-    said ??= refused;
-    if (refused[1] !== RESULT) break;
+  for (const unit of units.split("\n")) {
+    const values = run(way.number, all, rows ?? 1, unit, way.unit, way.bushel);
+    if (values instanceof Float64Array) return { values, unit };
+    // What is wrong with an input says more than that the first unit does not fit.
+    if (values[1] !== RESULT) {
+      said = values;
+      break;
+    }
+    said ??= values;
   }
   const [, place = -1] = said ?? [];
   const field = way.names[place];
@@ -135,8 +148,8 @@ const RESULT = 99;
 /** An input as the wasm reads it. */
 function written(name: string, value: unknown, isPlain: boolean, areColumns: boolean): Input {
   if (isPlain) {
-    if (typeof value === "number") return { text: "", numbers: [value] };
-    if (areColumns && value instanceof Float64Array) return { text: "", numbers: value, isColumn: true };
+    if (typeof value === "number") return { text: "", numbers: value };
+    if (areColumns && value instanceof Float64Array) return { text: "", numbers: value };
     throw wrong(name, value, areColumns ? "must be a number or a Float64Array" : "must be a number");
   }
   if (typeof value === "string") return { text: value };
@@ -149,8 +162,8 @@ function written(name: string, value: unknown, isPlain: boolean, areColumns: boo
   if (typeof unit !== "string") throw wrong(`${name}.unit`, unit, "must be a unit as text");
   // Without a unit, the numbers would be plain.
   const text = unit || " ";
-  if (isColumn && numbers instanceof Float64Array) return { text, numbers, isColumn };
-  if (!isColumn && typeof numbers === "number") return { text, numbers: [numbers] };
+  if (isColumn && numbers instanceof Float64Array) return { text, numbers };
+  if (!isColumn && typeof numbers === "number") return { text, numbers };
   throw wrong(`${name}.${own}`, numbers, isColumn ? "must be a Float64Array" : "must be a number");
 }
 

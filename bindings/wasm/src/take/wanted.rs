@@ -1,0 +1,58 @@
+//! What is looked at of an input before its calculation runs.
+
+#[cfg(feature = "text")]
+use hilum::error;
+use hilum::quantity;
+use hilum::unit::Powers;
+
+/// What an input must be.
+#[derive(Clone, Copy)]
+pub(crate) struct Wanted {
+    #[cfg(feature = "text")]
+    pub(crate) powers: Powers,
+    pub(crate) check: Check,
+}
+
+impl Wanted {
+    /// A number that measures this; numbers alone do not say what they measure.
+    pub(crate) const fn of(powers: Powers, check: Check) -> Self {
+        #[cfg(not(feature = "text"))]
+        let _ = powers;
+        Self {
+            #[cfg(feature = "text")]
+            powers,
+            check,
+        }
+    }
+
+    /// Whatever there is; the calculation looks at it.
+    pub(crate) const LATER: Self = Self::of(quantity::ratio::POWERS, Check::Later);
+}
+
+/// Which numbers an input may be; the core looks.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Check {
+    Positive,
+    NotNegative,
+    Share,
+    Temperature,
+    /// Any number; the calculation looks at it.
+    Any,
+    /// What takes it looks at all of it.
+    Later,
+}
+
+#[cfg(feature = "text")]
+impl Check {
+    /// Whether it lets a number pass.
+    #[inline(always)]
+    pub(super) fn passes(self, base: f64) -> bool {
+        let of = hilum::Argument::Share;
+        match self {
+            Self::Positive => error::positive(of, base).is_ok(),
+            Self::NotNegative => error::not_negative(of, base).is_ok(),
+            Self::Share => error::share(of, base).is_ok(),
+            Self::Temperature | Self::Any | Self::Later => true,
+        }
+    }
+}
