@@ -2,11 +2,13 @@
 import { fileURLToPath } from "node:url";
 import * as hilum from "../../bindings/wasm/npm/dist/hilum.js";
 import * as planner from "../../bindings/wasm/npm/dist/job.js";
-import * as numbers from "../../bindings/wasm/npm/dist/numbers.js";
+import * as after from "../../bindings/wasm/npm/dist/after.js";
+import * as before from "../../bindings/wasm/npm/dist/numbers.js";
 import { browser, serve } from "../../bindings/wasm/npm/browser/serve.mjs";
 import { rows } from "./measure.mjs";
 
 const job = process.env.HILUM_JOB;
+const numbers = { ...before, ...after };
 for (const row of rows({ hilum, numbers, planner }, job, "Node")) console.log(row);
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
@@ -18,10 +20,10 @@ try {
   const page = await context.newPage();
   await page.goto(`${server.address}/package.json`);
   const measured = await page.evaluate(async (job) => {
-    const [{ rows }, hilum, numbers, planner] = await Promise.all(
-      ["/benches/node/measure.mjs", "/dist/hilum.js", "/dist/numbers.js", "/dist/job.js"].map((path) => import(path)),
+    const [{ rows }, hilum, before, after, planner] = await Promise.all(
+      ["/benches/node/measure.mjs", "/dist/hilum.js", "/dist/numbers.js", "/dist/after.js", "/dist/job.js"].map((path) => import(path)),
     );
-    return rows({ hilum, numbers, planner }, job, "Chromium");
+    return rows({ hilum, numbers: { ...before, ...after }, planner }, job, "Chromium");
   }, job);
   for (const row of measured) console.log(row);
 } finally {

@@ -14,6 +14,10 @@
     clippy::inline_always,
     reason = "shaped by the boundary to JavaScript"
 )]
+#![cfg_attr(
+    not(feature = "text"),
+    allow(dead_code, unused_imports, reason = "each entry needs some of what all share")
+)]
 
 #[cfg(any(feature = "job", feature = "shed"))]
 extern crate alloc;

@@ -3,11 +3,20 @@
 //! From this one table come the dispatch inside the wasm, and (with feature `describe`) the functions,
 //! types and documentation of the npm package. Two rows of one name are two ways to call it.
 
+#[cfg(any(feature = "text", feature = "after"))]
 mod applied;
+#[cfg(any(feature = "text", not(feature = "after")))]
 mod label;
+#[cfg(any(feature = "text", feature = "after"))]
 mod living;
+#[cfg(any(feature = "text", not(feature = "after")))]
 mod seed;
+#[cfg(any(feature = "text", not(feature = "after")))]
 mod shed;
+#[cfg(any(feature = "text", feature = "after"))]
+mod survival;
+#[cfg(any(feature = "text", not(feature = "after")))]
+mod treater;
 
 #[cfg(feature = "text")]
 mod dispatch;
@@ -25,8 +34,15 @@ pub(crate) const CHECKS: [Check; 4] = [Check::Positive, Check::NotNegative, Chec
 
 /// What the package is generated from: each calculation for each substance that it takes.
 #[cfg(feature = "describe")]
-pub const CALCULATORS: &[&[fn() -> Vec<Calculator>]] =
-    &[seed::DESCRIBED, label::DESCRIBED, shed::DESCRIBED, living::DESCRIBED, applied::DESCRIBED];
+pub const CALCULATORS: &[&[fn() -> Vec<Calculator>]] = &[
+    seed::DESCRIBED,
+    label::DESCRIBED,
+    shed::DESCRIBED,
+    living::DESCRIBED,
+    survival::DESCRIBED,
+    treater::DESCRIBED,
+    applied::DESCRIBED,
+];
 
 /// A calculation as it is documented.
 #[cfg(feature = "describe")]

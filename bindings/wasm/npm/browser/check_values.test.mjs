@@ -23,10 +23,10 @@ test("every check value has the bits that Rust wrote, in Chromium", async () => 
   const given = { topics: topics(), vectors: text(new URL("vectors.txt", work)), described: JSON.parse(text(new URL("describe.json", work))) };
   await page.goto(`${server.address}/package.json`);
   const report = await page.evaluate(async (given) => {
-    const [{ check }, hilum, numbers, shed] = await Promise.all([
-      import("/test/check.mjs"), import("/dist/hilum.js"), import("/dist/numbers.js"), import("/dist/shed.js"),
+    const [{ check }, hilum, numbers, after, shed] = await Promise.all([
+      import("/test/check.mjs"), import("/dist/hilum.js"), import("/dist/numbers.js"), import("/dist/after.js"), import("/dist/shed.js"),
     ]);
-    return check({ hilum, numbers, shed, ...given });
+    return check({ hilum, numbers: { ...numbers, ...after }, shed, ...given });
   }, given);
   assert.deepEqual(report.wrong, []);
   assert.deepEqual(report.untried, []);
@@ -60,6 +60,6 @@ for (const bundler of ["esbuild", "vite"]) {
   test(`a bundle of ${bundler} works, in Chromium`, async () => {
     const { given, written } = jobs()[0];
     const results = await page.evaluate(async ([bundler, job]) => (await import(`/${bundler}/main.js`)).results(job), [bundler, given]);
-    assert.deepEqual(results, ["5.859\u00A0gal", 6000000, written, [2, 1]]);
+    assert.deepEqual(results, ["5.859\u00A0gal", 6000000, -0.5, written, [2, 1]]);
   });
 }

@@ -15,16 +15,17 @@ for (const entry of ["text", "shed", "job"]) {
   shrink(`${work}/${entry}.wasm`, `${work}/${entry}.small.wasm`);
 }
 copyFileSync("../../../LICENSE", "LICENSE");
-const schemas = await generate(work, "generated", numbers(work));
+const parts = { numbers: numbers(work, "numbers"), after: numbers(work, "after") };
+const schemas = await generate(work, "generated", parts);
 
 rmSync("dist", { recursive: true, force: true });
 await build({
-  entryPoints: ["src/hilum.ts", "src/numbers.ts", "src/shed.ts", "src/job.ts"],
-  // The shed reads its quantities by the calculators, which a page may have already.
+  entryPoints: ["src/hilum.ts", "src/numbers.ts", "src/after.ts", "src/shed.ts", "src/job.ts"],
+  // The shed reads its quantities by the calculators, and both entries of numbers have one machine; a page may have them already.
   plugins: [
     {
       name: "beside",
-      setup: ({ onResolve }) => onResolve({ filter: /^\.\.?\/hilum\.js$/ }, () => ({ path: "./hilum.js", external: true })),
+      setup: ({ onResolve }) => onResolve({ filter: /^\.\.?\/(src\/)?(hilum|numbers)\.js$/ }, ({ path }) => ({ path: `./${path.split("/").at(-1)}`, external: true })),
     },
   ],
   bundle: true,

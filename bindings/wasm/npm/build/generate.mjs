@@ -54,17 +54,28 @@ function calculatorOf(name, ways) {
   ${camel(name)}: /* @__PURE__ */ calculator<${types.join(" | ")}, ${result}>(${JSON.stringify(calls.join(";"))}${unitArguments}),`;
 }
 
-function positions(described, parts) {
-  const out = ['import { position } from "../src/position.js";', 'import * as formulas from "./formulas.js";'];
+function positions(described, parts, { entry, machine }) {
+  const out = [
+    `import { using } from "${machine}";`,
+    `import carried from "./${entry}_wasm.js";`,
+    `import * as formulas from "./${entry}_formulas.js";`,
+    "\nconst position = /* @__PURE__ */ using(carried);",
+  ];
   for (const [topic, names] of gathered(described.calculators)) {
+    const has = ([way]) => idOf(way) in parts;
+    const own = [...names.values()].filter(has);
+    if (own.length === 0) continue;
     out.push(`\nexport const ${topic} = {`);
-    for (const ways of names.values()) {
+    for (const ways of own) {
       ways.forEach((way, at) => out.push(positionOf(way, at === 0 ? undefined : ways[0], parts)));
     }
     out.push("};");
   }
   return `${out.join("\n")}\n`;
 }
+
+/** A way to calculate, as the wasm names it. */
+const idOf = (way) => [`${way.topic}.${way.name}`, ...way.inputs.map((input) => input.name)].join(" ");
 
 function formulasOf(parts) {
   const names = [...new Set(Object.values(parts).flatMap(({ formula }) => formula ?? []))];
@@ -80,7 +91,7 @@ function positionOf(way, first, parts) {
   const name = camel(extra ? `${way.name}_with_${extra.name}` : way.name);
   const base = (input) => input.bases.filter(Boolean).join(" or ") || "a plain number";
   const names = way.inputs.map((input) => camel(input.name));
-  const { formula, once, each } = parts[[`${way.topic}.${way.name}`, ...way.inputs.map((input) => input.name)].join(" ")];
+  const { formula, once, each } = parts[idOf(way)];
   // The first check is the most frequent, and left out at the end; one beyond the last is none.
   const checks = way.inputs.map((input) => input.check ?? 9).join("").replace(/0+$/, "");
   const given = [JSON.stringify(names.join(" ")), formula ? `formulas.${formula}` : "undefined"];
@@ -95,12 +106,16 @@ function positionOf(way, first, parts) {
 }
 
 function wordsOf(described) {
-  const table = (name, about, entries) =>
-    `/** ${about} */\nexport const ${name}: Record<string, string> = ${JSON.stringify(entries)};\n`;
+  const table = (name, about, type, entries) =>
+    `/** ${about} */\nexport const ${name}: ${type} = ${JSON.stringify(entries)};\n`;
+  // Those of texts come after a gap; numbers alone do without.
+  const all = Object.entries(described.codes);
+  const [plain, ofText] = [(number) => number < 30, (number) => number >= 30].map((are) => all.filter(([number]) => are(Number(number))));
   return (
     `/** The version of the library. */\nexport const version = ${JSON.stringify(described.version)};\n` +
-    table("codes", "What is wrong, by the number that the wasm gives.", described.codes) +
-    table("dimensions", "What is measured, by its powers of the base quantities.", described.dimensions)
+    table("codes", "What is wrong, by the number that the wasm gives.", "readonly string[]", plain.reduce((list, [number, word]) => list.with(Number(number), word), Array(27).fill(""))) +
+    table("textCodes", "What is wrong with a text.", "Record<string, string>", Object.fromEntries(ofText)) +
+    table("dimensions", "What is measured, by its powers of the base quantities.", "Record<string, string>", described.dimensions)
   );
 }
 
@@ -122,14 +137,17 @@ export async function generate(work, into, parts) {
   rmSync(into, { recursive: true, force: true });
   mkdirSync(into, { recursive: true });
   writeFileSync(`${into}/calculators.ts`, calculators(described));
-  writeFileSync(`${into}/positions.ts`, positions(described, parts));
+  writeFileSync(`${into}/positions.ts`, positions(described, parts.numbers, { entry: "numbers", machine: "../src/position.js" }));
+  writeFileSync(`${into}/after.ts`, positions(described, parts.after, { entry: "after", machine: "../src/numbers.js" }));
   writeFileSync(`${into}/words.ts`, wordsOf(described));
   writeFileSync(`${into}/documents.ts`, await documents(described.schemas));
-  writeFileSync(`${into}/formulas.js`, readFileSync(`${work}/numbers_formulas.js`));
-  writeFileSync(`${into}/formulas.d.ts`, formulasOf(parts));
-  for (const entry of ["text", "numbers", "shed", "job"]) {
+  for (const entry of ["numbers", "after"]) {
+    writeFileSync(`${into}/${entry}_formulas.js`, readFileSync(`${work}/${entry}.formulas.js`));
+    writeFileSync(`${into}/${entry}_formulas.d.ts`, formulasOf(parts[entry]));
+  }
+  for (const entry of ["text", "numbers", "after", "shed", "job"]) {
     writeFileSync(`${into}/${entry}_wasm.js`, carry(readFileSync(`${work}/${entry}.small.wasm`)));
-    writeFileSync(`${into}/${entry}_wasm.d.ts`, "declare const carried: string;\nexport default carried;\n");
+    writeFileSync(`${into}/${entry}_wasm.d.ts`, "export default function carried(): Uint8Array<ArrayBuffer>;\n");
   }
   return described.schemas;
 }

@@ -1,4 +1,4 @@
-// From the wasm of `hilum/numbers` as it was compiled to what the package holds of it.
+// From the wasm of `hilum/numbers` or `hilum/numbers/after` as it was compiled to what the package holds of it.
 //
 // A call from a script into a wasm takes ten times as long as a product of two numbers. So what is arithmetic alone becomes
 // script again, by wasm2js: the same operations on the same doubles. What has branches over memory, powers or logarithms stays;
@@ -18,16 +18,17 @@ function exports(module) {
 }
 
 /**
- * Writes `numbers.small.wasm` and `numbers_formulas.js` into the folder. Gives what each calculator has, by
+ * Writes the entry's small wasm and its formulas into the folder. Gives what each calculator has, by
  * `topic.name input input…`: the name of its formula, and those of its exports for the reason or the number, and for columns.
  */
-export function numbers(work) {
-  shrink(`${work}/numbers.wasm`, `${work}/numbers.whole.wasm`);
-  const module = binaryen.readBinary(readFileSync(`${work}/numbers.whole.wasm`));
+export function numbers(work, entry) {
+  const file = (part) => `${work}/${entry}.${part}`;
+  shrink(file("wasm"), file("whole.wasm"));
+  const module = binaryen.readBinary(readFileSync(file("whole.wasm")));
   module.setFeatures(binaryen.Features.All);
   const before = exports(module);
   // Where the compiler made no vectors, the script's own loop does.
-  const compiled = binaryen.readBinary(readFileSync(`${work}/numbers.wasm`));
+  const compiled = binaryen.readBinary(readFileSync(file("wasm")));
   const hasVectors = (name) => {
     const { body } = binaryen.getFunctionInfo(compiled.getFunction(exportsCompiled.get(name)));
     return binaryen.emitText(body).includes("f64x2");
@@ -53,7 +54,7 @@ export function numbers(work) {
   }
   for (const name of before.keys()) if (name.includes(" ")) module.removeExport(name);
   const part = (name, more) => {
-    const path = `${work}/${name}.wasm`;
+    const path = file(`${name}.wasm`);
     const one = binaryen.readBinary(module.emitBinary());
     one.setFeatures(binaryen.Features.All);
     more(one);
@@ -61,14 +62,14 @@ export function numbers(work) {
     return path;
   };
   const add = (list) => (one) => list.forEach((short, name) => one.addFunctionExport(name, short));
-  shrink(part("numbers.calls", add(kept.exports)), `${work}/numbers.small.wasm`);
-  const alone = part("numbers.formulas", (one) => {
+  shrink(part("calls", add(kept.exports)), file("small.wasm"));
+  const alone = part("formulas", (one) => {
     for (const name of exports(one).keys()) one.removeExport(name);
     add(kept.formulas)(one);
   });
-  shrink(alone, `${work}/numbers.formulas.small.wasm`);
-  const wasm2js = ["node_modules/binaryen/bin/wasm2js", ...FEATURES, "-Oz", `${work}/numbers.formulas.small.wasm`];
-  writeFileSync(`${work}/numbers_formulas.js`, formulas(execFileSync(process.execPath, wasm2js, { encoding: "utf8" })));
+  shrink(alone, file("formulas.small.wasm"));
+  const wasm2js = ["node_modules/binaryen/bin/wasm2js", ...FEATURES, "-Oz", file("formulas.small.wasm")];
+  writeFileSync(file("formulas.js"), formulas(execFileSync(process.execPath, wasm2js, { encoding: "utf8" })));
   return calculators;
 }
 

@@ -1,4 +1,4 @@
-import { codes, dimensions } from "../generated/words.js";
+import { codes, dimensions, textCodes } from "../generated/words.js";
 
 /** One thing that is wrong with a document. */
 export interface Problem {
@@ -101,7 +101,8 @@ export function refused(
   suggest: (unit: string) => string,
   isColumn: boolean,
 ): HilumError {
-  const code = codes[said[0] ?? -1] ?? "other";
+  const [number = -1] = Array.from(said);
+  const code = codes[number] ?? textCodes[number] ?? "other";
   let message = MESSAGES[code] ?? "is refused";
   if (code === "wrong_dimension") {
     const name = (from: number) =>

@@ -8,7 +8,7 @@ import { version as told } from "../generated/words.js";
 import type { Account, Job, Plan, Run } from "../generated/documents.js";
 import { HilumError, type Problem } from "./error.js";
 import { json } from "./json.js";
-import { instance, text as decoded } from "./wasm.js";
+import { reading, text as decoded } from "./wasm.js";
 
 export { HilumError, type Problem } from "./error.js";
 export { format, type Format } from "./quantity.js";
@@ -26,7 +26,7 @@ let wasm: Exports | undefined;
 
 /** What the wasm makes of a text. */
 function made(call: "plan" | "account", text: string): string {
-  wasm ??= instance<Exports>(carried);
+  wasm ??= reading<Exports>(carried);
   const given = new TextEncoder().encode(text);
   const at = wasm.room(given.length);
   new Uint8Array(wasm.memory.buffer, at).set(given);

@@ -1,5 +1,5 @@
 import carried from "../generated/text_wasm.js";
-import { instance, text } from "./wasm.js";
+import { reading, text } from "./wasm.js";
 
 interface Exports {
   memory: WebAssembly.Memory;
@@ -26,7 +26,7 @@ let bytes: Uint8Array;
 /** The wasm, with room for so many bytes from the base on. */
 function ready(most: number): Exports {
   if (wasm === undefined) {
-    wasm = instance<Exports>(carried);
+    wasm = reading<Exports>(carried);
     base = wasm.memory.grow(1) * PAGE;
   }
   const { memory } = wasm;

@@ -1,11 +1,12 @@
-/** The wasm that a text carries, running; see build/carry.mjs. */
-export function instance<Exports extends { memory: WebAssembly.Memory }>(carried: string): Exports {
-  const alphabet = new Map(Array.from({ length: 256 }, (_, byte) => [carried[byte], byte]));
-  const bytes = Uint8Array.from({ length: carried.length - 256 }, (_, at) => alphabet.get(carried[at + 256]) as number);
-  // The script reads decimals: core's reader is 13 kB of the package.
+/** A wasm, running; see build/carry.mjs. */
+export function instance<Exports>(carried: () => Uint8Array<ArrayBuffer>, imports: WebAssembly.Imports = {}): Exports {
+  return new WebAssembly.Instance(new WebAssembly.Module(carried()), imports).exports as unknown as Exports;
+}
+
+/** One that has the script read decimals: core's reader is 13 kB of the package. */
+export function reading<Exports extends { memory: WebAssembly.Memory }>(carried: () => Uint8Array<ArrayBuffer>): Exports {
   const number = (at: number, length: number) => Number(String.fromCharCode(...new Uint8Array(exports.memory.buffer, at, length)));
-  const imports = { script: { number } };
-  const exports = new WebAssembly.Instance(new WebAssembly.Module(bytes), imports).exports as unknown as Exports;
+  const exports = instance<Exports>(carried, { script: { number } });
   return exports;
 }
 

@@ -27,17 +27,19 @@ writeFileSync(
   `${fresh}/main.js`,
   `import { rate, format } from "hilum";
 import { seed } from "hilum/numbers";
+import { survival } from "hilum/numbers/after";
 import { planText } from "hilum/job";
 import { choosePacks } from "hilum/shed";
 export const results = (job) => [
   format(rate.needed({ rate: "2.5 fl oz/cwt", mass: "30000 lb" }, { unit: "gal" }), { locale: "en" }),
   seed.count(1000, 6000),
+  survival.logLinear(86400, 43200),
   planText(job),
   choosePacks({ need: "11 t", sizes: [{ covers: "4 t" }, { covers: "3 t" }] }).sets,
 ];
 `,
 );
-const wanted = ["5.859\u00A0gal", 6000000, job.written, [2, 1]];
+const wanted = ["5.859\u00A0gal", 6000000, -0.5, job.written, [2, 1]];
 
 test("the package holds what it needs and no more", () => {
   for (const path of ["README.md", "LICENSE", "dist/hilum.js", "dist/types/src/hilum.d.ts", "dist/schemas/job.json"]) {

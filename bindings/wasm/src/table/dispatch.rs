@@ -1,6 +1,6 @@
 //! Which call of the core a row is, for the quantities that it is given.
 
-use super::{applied, label, living, seed, shed};
+use super::{applied, label, living, seed, shed, survival, treater};
 use crate::slot::{Column, Of, Rows};
 use crate::take::Wanted;
 
@@ -16,7 +16,8 @@ pub(crate) struct Way {
 pub(crate) type Row = &'static [Way];
 
 /// The topics' rows, in the order of [`crate::CALCULATORS`].
-const ROWS: &[&[Row]] = &[seed::ROWS, label::ROWS, shed::ROWS, living::ROWS, applied::ROWS];
+const ROWS: &[&[Row]] =
+    &[seed::ROWS, label::ROWS, shed::ROWS, living::ROWS, survival::ROWS, treater::ROWS, applied::ROWS];
 
 /// The calculation of a number.
 pub(crate) fn row(number: usize) -> Option<Row> {

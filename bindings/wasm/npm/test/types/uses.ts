@@ -3,6 +3,7 @@ import { Monitor, choosePacks, planBatches, pumpSetting, type BatchPlan, type Ch
 import { convert, format, rate, seed, survival, treater, type Column, type HilumError, type Quantity } from "hilum";
 import { plan, planText, type Job, type Plan } from "hilum/job";
 import * as numbers from "hilum/numbers";
+import { survival as kept } from "hilum/numbers/after";
 
 const needed: Quantity = rate.needed({ rate: "2.5 fl oz/cwt", mass: { value: 30000, unit: "lb" } }, { units: "us" });
 const shown: string = format(needed, { locale: "fr-CA", maximumFractionDigits: 1 });
@@ -14,6 +15,7 @@ const perSeed: Quantity = rate.perMass({ perSeed: "0.25 µL/seed", size: "6000 s
 const metric: Quantity = convert("2.5 fl oz/cwt", "mL/100 kg");
 const converted: Column = convert({ values: new Float64Array(3), unit: "degF" }, "degC");
 const seeds: number = numbers.seed.count(1000, 6000);
+const log10: number = kept.logLinear(86400, 3600);
 
 // @ts-expect-error a mass is a text or { value, unit }, no plain number
 rate.needed({ rate: "2.5 fl oz/cwt", mass: 30000 });
@@ -56,7 +58,7 @@ plan({ orders: [], treatments: [], units: "imperial" });
 export function told(error: HilumError): string {
   return `${error.code} ${error.field} ${error.problems.map((problem) => problem.pointer).join()}`;
 }
-void [needed, shown, column, setting, shares, perUnit, perSeed, metric, converted, seeds, first, text];
+void [needed, shown, column, setting, shares, perUnit, perSeed, metric, converted, seeds, log10, first, text];
 
 const choice: Choice = choosePacks({ need: "11 t", sizes: [{ covers: "4 t", stock: 3, price: 410 }] });
 const opened: readonly number[] = choice.sets;
