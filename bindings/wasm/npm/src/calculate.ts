@@ -1,4 +1,5 @@
-import { HilumError, refused, shown } from "./error.js";
+import { HilumError, refused, shown, wrong } from "./error.js";
+import { lacking, unknown } from "./fields.js";
 import type { Amount, Column, Options, Quantity } from "./quantity.js";
 import { calculate as run, suggest, type Input } from "./text.js";
 
@@ -34,8 +35,8 @@ export function calculator<Inputs, Result>(ways: string, metric = "", us = metri
     };
   });
   const call = (inputs: unknown, options: unknown, areColumns: boolean) => {
-    const units = wanted(options, metric, us);
     const way = chosen(parsed, inputs);
+    const units = wanted(options, metric, us);
     return calculated(way, inputs as Record<string, unknown>, units, areColumns);
   };
   const once = (inputs: Inputs, options?: Options) => {
@@ -53,7 +54,7 @@ export function calculator<Inputs, Result>(ways: string, metric = "", us = metri
 function wanted(options: unknown, metric: string, us: string): string {
   if (options === undefined) return metric || "1";
   const { unit, units } = fields("options", options, ["unit", "units"]);
-  if (unit !== undefined && typeof unit !== "string") throw wrong("options.unit", unit, "must be a unit as text");
+  if (unit !== undefined && typeof unit !== "string") throw wrong("options.unit", unit, 'must be a unit as text, such as "kg"');
   if (units !== undefined && units !== "metric" && units !== "us") {
     throw wrong("options.units", units, 'must be "metric" or "us"');
   }
@@ -63,7 +64,7 @@ function wanted(options: unknown, metric: string, us: string): string {
 /** An object's fields, if it has no others. */
 function fields(place: string, value: unknown, known: readonly string[]): Record<string, unknown> {
   if (typeof value !== "object" || value === null || Array.isArray(value)) {
-    throw wrong(place, value, `must be an object with ${known.join(", ")}`);
+    throw wrong(place, value, `must be an object, { ${known.join(", ")} }`);
   }
   for (const name of Object.keys(value)) {
     if (!known.includes(name)) {
@@ -71,15 +72,11 @@ function fields(place: string, value: unknown, known: readonly string[]): Record
         "unknown_field",
         name,
         (value as Record<string, unknown>)[name],
-        `${place}: there is no field "${name}"; the fields are ${known.join(", ")}.`,
+        unknown(place, name, value, known),
       );
     }
   }
   return value as Record<string, unknown>;
-}
-
-function wrong(field: string, value: unknown, message: string): HilumError {
-  return new HilumError("wrong_type", field, value, `${field}: ${shown(value)} ${message}.`);
 }
 
 /** The way to call that has these inputs; when none does, what is wrong with the nearest. */
@@ -100,15 +97,13 @@ function chosen(ways: Way[], inputs: unknown): Way {
   const nearest = [...ways].sort((a, b) => fits(b) - fits(a) || a.names.length - b.names.length)[0] as Way;
   const missing = nearest.names.find((name) => !given.includes(name));
   if (missing !== undefined) {
-    throw new HilumError("missing", missing, undefined, `${missing}: missing. Give ${nearest.names.join(" and ")}.`);
+    const names = ways.map((way) => way.names);
+    throw new HilumError("missing", missing, undefined, lacking(missing, missing, inputs as object, names));
   }
   const extra = given.find((name) => !nearest.names.includes(name)) ?? "";
-  throw new HilumError(
-    "unknown_field",
-    extra,
-    (inputs as Record<string, unknown>)[extra],
-    `${extra}: does not go with ${nearest.names.join(", ")}.`,
-  );
+  const value = (inputs as Record<string, unknown>)[extra];
+  const message = `${extra}: ${shown(value)} does not go with ${nearest.names.join(", ")}; leave one of them out.`;
+  throw new HilumError("unknown_field", extra, value, message);
 }
 
 function calculated(way: Way, inputs: Record<string, unknown>, units: string, areColumns: boolean) {
@@ -153,18 +148,20 @@ function written(name: string, value: unknown, isPlain: boolean, areColumns: boo
     throw wrong(name, value, areColumns ? "must be a number or a Float64Array" : "must be a number");
   }
   if (typeof value === "string") return { text: value };
-  const isColumn = areColumns && typeof value === "object" && value !== null && "values" in value;
+  const hasValues = typeof value === "object" && value !== null && "values" in value;
+  if (hasValues && !areColumns) throw wrong(name, value, "is for `each`, which calculates row by row");
+  const isColumn = hasValues && areColumns;
   const own = isColumn ? "values" : "value";
   if (typeof value !== "object" || value === null || Array.isArray(value)) {
     throw wrong(name, value, 'must be a quantity: a text such as "2.5 fl oz/cwt", or { value, unit }');
   }
   const { [own]: numbers, unit } = fields(name, value, [own, "unit"]);
-  if (typeof unit !== "string") throw wrong(`${name}.unit`, unit, "must be a unit as text");
+  if (typeof unit !== "string") throw wrong(`${name}.unit`, unit, 'must be a unit as text, such as "kg"');
   // Without a unit, the numbers would be plain.
   const text = unit || " ";
   if (isColumn && numbers instanceof Float64Array) return { text, numbers };
   if (!isColumn && typeof numbers === "number") return { text, numbers };
-  throw wrong(`${name}.${own}`, numbers, isColumn ? "must be a Float64Array" : "must be a number");
+  throw wrong(`${name}.${own}`, numbers, isColumn ? "must be a Float64Array; Float64Array.from makes one of a list" : "must be a number");
 }
 
 const converting = calculator<{ value: Amount }, Quantity>("0 value", " ");
@@ -173,7 +170,7 @@ const converting = calculator<{ value: Amount }, Quantity>("0 value", " ");
 export function convert(amount: Amount, unit: string): Quantity;
 export function convert(amount: Column, unit: string): Column;
 export function convert(amount: Amount | Column, unit: string): Quantity | Column {
-  if (typeof unit !== "string") throw wrong("unit", unit, "must be a unit as text");
+  if (typeof unit !== "string") throw wrong("unit", unit, 'must be a unit as text, such as "kg"');
   return typeof amount === "object" && amount !== null && "values" in amount
     ? converting.each({ value: amount }, { unit })
     : converting({ value: amount }, { unit });

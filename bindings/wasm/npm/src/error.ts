@@ -89,8 +89,8 @@ const MESSAGES: Record<string, string> = {
   two_lines: "has more than one /; write one unit over one other",
   below_the_line: "has a number below the line that is not more than 0",
   form: "has a unit in a form that is not read; write a, a/b, a/100 b, or UCUM a/(100.b)",
-  unit_not_given: "is per unit, but it is not said how many seeds a unit is",
-  bushel_not_given: "is per bushel, but it is not said what a bushel weighs",
+  unit_not_given: 'is per unit, but it is not said how many seeds a unit is; write the seeds, as in "1.2 fl oz/140000 seeds"',
+  bushel_not_given: 'is per bushel, but it is not said what a bushel weighs; write the mass, as in "2 fl oz/60 lb"',
 };
 
 /** The error for what the wasm said of an input: code, field, row, value, more. */
@@ -119,6 +119,10 @@ export function refused(
   return new HilumError(code, field, value, `${place}: ${shown(value, row)} ${message}${message.endsWith("?") ? "" : "."}`, { row });
 }
 
+export function wrong(field: string, value: unknown, message: string): HilumError {
+  return new HilumError("wrong_type", field, value, `${field}: ${shown(value)} ${message}.`);
+}
+
 function unitOf(value: unknown): string {
   return typeof value === "object" && value !== null && "unit" in value ? String(value.unit) : "";
 }
@@ -131,5 +135,6 @@ export function shown(value: unknown, row?: number): string {
     return `"${(value.values as ArrayLike<number>)[row]} ${unitOf(value)}"`;
   }
   if (value instanceof Float64Array && row !== undefined) return String(value[row]);
+  if (typeof value === "object" && value !== null && "values" in value && !Array.isArray(value)) return "this column";
   return typeof value === "object" && value !== null ? `this ${value.constructor?.name ?? "object"}` : String(value);
 }

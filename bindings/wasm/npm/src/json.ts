@@ -2,6 +2,7 @@ import { HilumError } from "./error.js";
 
 /** JSON text of a document; what JSON.stringify would drop or change is refused instead. */
 export function json(document: unknown): string {
+  if (typeof document !== "object" || document === null) throw refuse("", document, "is no document; give an object, or JSON text to planText or accountText");
   look(document, "", 0);
   return JSON.stringify(document);
 }

@@ -1,6 +1,17 @@
 import { codes } from "../generated/words.js";
 import { instance } from "./wasm.js";
 
+/** What is told of the most frequent codes. */
+const MESSAGES: Record<string, string> = {
+  missing: "must be given, and nothing behind the last argument",
+  wrong_type: "must be a number, or in `each` a Float64Array",
+  unequal_columns: "has not as many rows as the columns before it",
+  not_finite: "must be a finite number",
+  not_positive: "must be more than 0",
+  negative: "must not be negative",
+  not_a_share: "must lie within 0 and 1",
+};
+
 /** Why a number was refused. */
 export class NumberError extends Error {
   override readonly name = "NumberError";
@@ -12,7 +23,8 @@ export class NumberError extends Error {
   readonly value: unknown;
 
   constructor(code: string, field: string, value: unknown) {
-    super(`${field}: ${String(value)} is refused (${code}).`);
+    const shown = typeof value === "object" ? "this list" : typeof value === "string" ? `"${value}"` : String(value);
+    super(`${field}: ${shown} ${MESSAGES[code] ?? `is refused (${code})`}.`);
     this.code = code;
     this.field = field;
     this.value = value;

@@ -1,3 +1,5 @@
+import { wrong } from "./error.js";
+
 /** A number and its unit, spelled as the trade does (`"fl oz/cwt"`) or in UCUM. */
 export interface Quantity {
   readonly value: number;
@@ -28,6 +30,9 @@ export interface Format extends Intl.NumberFormatOptions {
 
 /** A quantity for people to read, in the language of the page: four significant digits unless told. */
 export function format(quantity: Quantity, how: Format = {}): string {
+  if (typeof quantity?.unit !== "string" || !Number.isFinite(quantity.value)) {
+    throw wrong("quantity", quantity, "must be a result, { value, unit }");
+  }
   const { locale, ...options } = how;
   const page = typeof document === "undefined" ? undefined : document.documentElement.lang || undefined;
   const digits = Object.keys(options).some((name) => /Digits$/.test(name)) ? {} : { maximumSignificantDigits: 4 };

@@ -77,6 +77,27 @@ test("nothing is coerced", () => {
   }
 });
 
+test("what a newcomer gets wrong is told with what to do", () => {
+  const inputs = { rate: "2.5 fl oz/cwt", mass: "1 t" };
+  const told = (call) => refusal(call).message;
+  assert.equal(told(() => rate.needed({ rate: "2.5 fl oz/cwt" })), "mass: is missing, only rate is given; give rate and mass.");
+  assert.equal(told(() => rate.needed({ ...inputs, mass: undefined })), "mass: is undefined, only rate is given; give rate and mass.");
+  assert.equal(
+    told(() => rate.perMass({})),
+    "perSeed: is missing, nothing is given; give perSeed and size, or perUnit, unit and size.",
+  );
+  assert.equal(told(() => rate.needed({ rate: "2.5 fl oz/cwt", mas: "1 t" })), 'inputs: there is no field "mas"; did you mean "mass"?');
+  assert.equal(told(() => rate.needed("2.5 fl oz/cwt", "1 t")), 'inputs: "2.5 fl oz/cwt" must be an object, { rate, mass }.');
+  assert.equal(told(() => rate.needed(inputs, { uint: "gal", units: "us" })), 'options: there is no field "uint"; did you mean "unit"?');
+  assert.match(told(() => rate.needed({ ...inputs, mass: { values: new Float64Array(2), unit: "t" } })), /^mass: this column is for `each`/);
+  assert.match(told(() => seed.count.each({ mass: { values: [1], unit: "t" }, size: "5 seeds/g" })), /; Float64Array\.from makes one of a list\.$/);
+  assert.match(told(() => rate.needed({ ...inputs, rate: "1.2 fl oz/unit" })), /; write the seeds, as in "1\.2 fl oz\/140000 seeds"\.$/);
+  assert.equal(told(() => format("5 kg")), 'quantity: "5 kg" must be a result, { value, unit }.');
+  assert.equal(told(() => format({ value: NaN, unit: "kg" })), 'quantity: "NaN kg" must be a result, { value, unit }.');
+  assert.throws(() => numbers.seed.count(-1, 6000), { message: "mass: -1 must be more than 0." });
+  assert.throws(() => numbers.seed.count("1", 6000), { message: 'mass: "1" must be a number, or in `each` a Float64Array.' });
+});
+
 test("the other way to call is chosen by its inputs", () => {
   const one = rate.perMass({ perSeed: "0.25 µL/seed", size: "6000 seeds/kg" });
   const other = rate.perMass({ perUnit: "35 mL", unit: "140000 seeds", size: "6000 seeds/kg" });

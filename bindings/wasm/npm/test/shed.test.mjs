@@ -57,7 +57,7 @@ test("nothing is coerced", () => {
     assert.equal(refusal(() => choosePacks({ need, sizes })).code, "wrong_type", JSON.stringify(need));
   }
   assert.equal(refusal(() => choosePacks({ sizes })).code, "missing");
-  assert.equal(refusal(() => choosePacks({ need: undefined, sizes })).message, "need: missing. Give need and sizes.");
+  assert.equal(refusal(() => choosePacks({ need: undefined, sizes })).message, "need: is undefined, only sizes is given; give need and sizes.");
   assert.equal(refusal(() => choosePacks({ need: "5 t", sizes, colour: 1 })).code, "unknown_field");
   assert.equal(refusal(() => choosePacks({ need: "5 t", sizes: [{ covers: "4 t", Stock: 1 }] })).field, "sizes.0.Stock");
   assert.equal(refusal(() => choosePacks({ need: "5 t", sizes: {} })).code, "wrong_type");

@@ -1,5 +1,6 @@
 import carried from "../../generated/shed_wasm.js";
 import { codes } from "../../generated/words.js";
+import { lacking, unknown as notKnown } from "../fields.js";
 import { HilumError, convert, type Amount, type Quantity } from "../hilum.js";
 import { instance } from "../wasm.js";
 
@@ -51,13 +52,13 @@ export function fields<Type extends object>(
   const unknown = names.find((name) => !known.includes(name));
   if (unknown !== undefined) {
     const field = inside(place, unknown);
-    const told = `${field}: there is no such field; the fields are ${known.join(", ")}.`;
+    const told = notKnown(place || "inputs", unknown, value, known);
     throw new HilumError("unknown_field", field, (value as Record<string, unknown>)[unknown], told);
   }
   const missing = needed.find((name) => (value as Record<string, unknown>)[name] === undefined);
   if (missing !== undefined) {
     const field = inside(place, missing);
-    throw new HilumError("missing", field, undefined, `${field}: missing. Give ${needed.join(", ").replace(/, (\w+)$/, " and $1")}.`);
+    throw new HilumError("missing", field, undefined, lacking(field, missing, value, [needed]));
   }
   return value;
 }
