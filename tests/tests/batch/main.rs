@@ -9,6 +9,7 @@
 mod brute;
 mod effort;
 mod even;
+mod moved;
 mod optimum;
 mod rules;
 mod speed;

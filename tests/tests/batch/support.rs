@@ -15,6 +15,8 @@ pub(crate) struct Planned {
     pub(crate) mixes: Vec<Mix>,
     pub(crate) portions: Vec<Portion>,
     pub(crate) looks: u32,
+    /// Of each order.
+    pub(crate) first_seed: Vec<Option<Time>>,
 }
 
 pub(crate) fn run(job: Job<'_>) -> Result<Planned, Error> {
@@ -57,7 +59,8 @@ pub(crate) fn run_in(job: Job<'_>, room: Room) -> Result<Planned, Error> {
     assert!((m, p) <= plan.room(), "the room asked for is enough");
     mixes.truncate(m);
     portions.truncate(p);
-    Ok(Planned { summary: plan.summary(), mixes, portions, looks: plan.looks() })
+    let first_seed = (0..job.orders.len()).map(|order| plan.first_seed(order)).collect();
+    Ok(Planned { summary: plan.summary(), mixes, portions, looks: plan.looks(), first_seed })
 }
 
 pub(crate) fn litres(value: f64) -> Volume {

@@ -289,6 +289,9 @@ fn sets_run_out() {
         assert!((planned.summary.treated.value - 4000.0).abs() < 1e-6, "{:?}", planned.summary);
         assert!(!planned.summary.all_treated);
         assert_eq!((planned.summary.short_of_stock, planned.summary.proof), (1, Proof::Proven));
+        // Mixed at eight for a quarter of an hour; the last order never begins.
+        let begins = (!shifts.is_empty()).then(|| hours(8.25));
+        assert_eq!(planned.first_seed, [begins, None]);
     }
 }
 

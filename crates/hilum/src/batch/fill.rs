@@ -249,6 +249,27 @@ mod tests {
         // 8 is two large ones at 6, not four small ones at 8.
         assert_eq!(fills.get(3).unwrap().sets.get(..2), Some(&[2, 0][..]));
         assert_eq!((fills.at_most(5.0), fills.at_least(5.0), fills.at_least(9.0)), (Some(1), Some(2), None));
+        assert_eq!((fills.at_most(4.0), fills.at_least(4.0)), (Some(1), Some(1)));
+    }
+
+    /// Three sets of 2 at ranks 5 and 7 are 6 at 15 and 21; two of 3 at ranks 1 and 4 are 6 at 2 and 8.
+    #[test]
+    fn sets_and_their_ranks_add_up() {
+        let of = |adds, ranks| SetSize { ranks, ..size(adds, None, 0.0) };
+        let fill = Fill::default().with(0, &of(2.0, [5.0, 7.0]), 3).unwrap();
+        let fill = fill.with(1, &of(3.0, [1.0, 4.0]), 2).unwrap();
+        assert_eq!(fill.sets.get(..3), Some(&[3, 2, 0][..]));
+        assert_eq!(fill, Fill { living: 12.0, ranks: [17.0, 29.0, 5.0], ..fill });
+    }
+
+    /// Recipes from 1 to 16 in a full tank: up to 1 the fills are even, four times as far apart up to 4, and again up to 16. So
+    /// of 250 fills 100 lie below 1, at gaps of 0.01; 3/4 of 100 between 1 and 4, and as many between 4 and 16.
+    #[test]
+    fn gaps_grow_with_the_fill() {
+        let tops = Tops { least: 1.0, most: 16.0 };
+        for (living, gap) in [(0.5, 0.01), (1.0, 0.01), (2.0, 0.04), (4.0, 0.04), (5.0, 0.16), (16.0, 0.16)] {
+            assert!((tops.gap(living, 250.0) - gap).abs() < 1e-12, "{living}");
+        }
     }
 
     #[test]
@@ -263,9 +284,12 @@ mod tests {
     #[test]
     fn by_the_handful_where_there_are_too_many() {
         let mut memory = [Fill::default(); 64];
-        let fills = Fills::new(&[size(1e-3, None, 1.0)], NINE, Keep::NoStock, &mut memory).unwrap();
-        assert!(!fills.complete);
-        assert!(fills.all.len() > 10 && fills.all.len() <= 32);
-        assert!(fills.all.last().unwrap().living > 8.0);
+        // Of the smallest, one set more is no other fill.
+        for adds in [1e-3, 8e-9] {
+            let fills = Fills::new(&[size(adds, None, 1.0)], NINE, Keep::NoStock, &mut memory).unwrap();
+            assert!(!fills.complete);
+            assert!(fills.all.len() > 10 && fills.all.len() <= 32);
+            assert!(fills.all.last().unwrap().living > 8.0);
+        }
     }
 }

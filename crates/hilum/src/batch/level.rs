@@ -87,10 +87,7 @@ impl Trial<'_, '_> {
     /// Moves the stops after this one as near to even as can be, from this side or the other.
     fn nearer(&mut self, tank: usize, first: usize) {
         let movable = movable_after(self.plant, self.pours, tank, first);
-        for count in [movable, 1] {
-            if count == 0 || count > movable {
-                continue;
-            }
+        for count in [movable, 1].into_iter().take(movable) {
             self.halve(tank, first, count);
             if self.moves(tank, Moved::After { first, count, share: 1.999 }) {
                 self.halve(tank, first, count);
@@ -220,7 +217,7 @@ fn even(plant: &Plant<'_>, pours: &[Pour], moved: &mut [Pour], tank: usize, stre
     let until = plant.line.slurry(tank, stretch.to).min(plant.line.recipe_end(tank, order));
     let fills = f64::from(u32::try_from(stretch.count + 1).unwrap_or(u32::MAX));
     let each = (until - from + hold_up) / fills;
-    if each <= hold_up || plant.is_sets(tank, order) {
+    if each <= hold_up {
         return false;
     }
     let mut slurry = from - hold_up;
@@ -269,7 +266,7 @@ fn stop(plant: &Plant<'_>, node: &mut Node, group: &mut [Pour]) -> Option<()> {
     let joined = group.iter().map(|pour| 1_u32 << pour.tank.min(31)).fold(0, |set, tank| set | tank);
     let wait = group.first().map(|pour| pour.wait).filter(|wait| *wait != MOVED).unwrap_or(0);
     let wait = usize::try_from(wait).ok()?;
-    let (slot, all) = plant.slot_for(node, joined | node.due(plant), wait)?;
+    let (slot, all) = plant.slot_for(node, joined, wait)?;
     if all != joined {
         return None;
     }
@@ -291,11 +288,6 @@ fn stop(plant: &Plant<'_>, node: &mut Node, group: &mut [Pour]) -> Option<()> {
             usize::try_from(pour.fill).ok().filter(|_| sets).and_then(|index| plant.fills(tank).get(index));
         (pour.position, pour.at, pour.wait) = (node.position, slot.at, u32::try_from(wait).ok()?);
         node.mix(plant, tank, &slot, fill);
-        let mixed = node.content(tank);
-        if mixed.end <= mixed.from + plant.slack(tank) {
-            // Lines that are empty now take all of it.
-            return None;
-        }
     }
     node.work = slot.ready;
     Some(())

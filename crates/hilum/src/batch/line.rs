@@ -290,6 +290,12 @@ mod tests {
         near(line.run_at(350.0), 170.0);
         near(line.position_at(55.0), 100.0);
         near(line.position_at(61.0), 101.0);
+        // The second order runs from 60 to 110 s; of its 50 kg a grain of 5e-8 is neither begun nor left.
+        let is = |run: f64, kg: f64| assert!((line.position_at(run) - kg).abs() < 1e-12, "{run}");
+        is(60.0 + 4e-8, 100.0);
+        is(110.0 - 4e-8, 150.0);
+        is(60.0 + 6e-8, 100.0 + 6e-8);
+        is(110.0 - 6e-8, 150.0 - 6e-8);
         // The second order takes no slurry: after 300 the tank is next needed at 150 kg.
         near(line.slurry(0, 120.0), 300.0);
         near(line.beyond(0, 300.0, 1e-9), 150.0);

@@ -168,3 +168,73 @@ impl Node {
         tanks(u32::MAX).take(plant.tanks.len()).for_each(|tank| self.close(plant, tank));
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::batch::clock::Clock;
+    use crate::batch::fill::{Fills, Keep};
+    use crate::batch::line::{Line, numbers};
+    use crate::batch::{Filling, Job, Need, Order, Refill, SetSize, Tank};
+    use crate::quantity::{Mass, Time, Volume, mass::kilogram, time::second, volume::cubic_meter};
+
+    /// 100 kg. The first tank gives 1 a kg, half of it living, in sets of 10, with 4 in the lines; the second 2 a kg by
+    /// measure, a quarter living, 50 at most, with 3 in the lines.
+    #[test]
+    fn what_mixes_cost() {
+        let volume = Volume::new::<cubic_meter>;
+        let set = [SetSize { adds: volume(10.0), stock: None, ranks: [3.0, 4.0] }];
+        let tank = |capacity, hold_up, filling| Tank {
+            capacity: volume(capacity),
+            hold_up: volume(hold_up),
+            mixing: Time::new::<second>(0.0),
+            refill: Refill::WhenEmpty,
+            pot_life: None,
+            filling,
+        };
+        let tanks = [tank(40.0, 4.0, Filling::Sets(&set)), tank(50.0, 3.0, Filling::Measured)];
+        let need = |per_mass, living| {
+            Some(Need { per_mass: volume(per_mass) / Mass::new::<kilogram>(1.0), recipe: 1, living })
+        };
+        let needs = [need(1.0, 0.5), need(2.0, 0.25)];
+        let (mass, changeover) = (Mass::new::<kilogram>(100.0), Time::new::<second>(0.0));
+        let orders = [Order { mass, speed: None, changeover }];
+        let job = Job { orders: &orders, tanks: &tanks, needs: &needs, shifts: &[] };
+        let (mut memory, mut before) = ([0.0; 16], [0.0; 1]);
+        assert_eq!(numbers(1, 2), 16);
+        let plant = Plant {
+            tanks: &tanks,
+            line: Line::new(job, &mut memory).unwrap(),
+            clock: Clock::new(&[], &mut before),
+            fills: [Fills::NONE; MAX_TANKS],
+            keep: Keep::NoStock,
+        };
+        let slot = |at| Slot { shift: 0, at, ready: at };
+        let mut two = Fill { living: 20.0, ranks: [6.0, 8.0, 2.0], ..Fill::default() };
+        two.sets = [2, 0, 0, 0, 0, 0, 0, 0];
+        let cost = |opened, mixes, squares, ranks| Cost { opened, mixes, finish: 0.0, squares, ranks };
+        let mut node = Node::START;
+        // 20 living are 40 of slurry, 4 of which stay in the lines.
+        node.mix(&plant, 0, &slot(0.0), Some(&two));
+        assert_eq!(node.cost, cost(20.0, 1.0, 1600.0, [6.0, 8.0, 2.0]));
+        assert_eq!((node.content(0).end, node.content(0).opened), (36.0, two.sets));
+        // Of a measured one, a quarter of what the lines take is lost; how much is mixed is still open.
+        node.mix(&plant, 1, &slot(0.0), None);
+        assert_eq!((node.cost, node.content(1).end), (cost(20.75, 2.0, 1600.0, [6.0, 8.0, 2.0]), 47.0));
+        // After 20 kg: 40 and the lines were mixed.
+        node.position = 20.0;
+        node.mix(&plant, 1, &slot(20.0), None);
+        assert_eq!(
+            (node.cost, node.content(1).end),
+            (cost(20.75, 3.0, 1600.0 + 43.0 * 43.0, [6.0, 8.0, 2.0]), 90.0)
+        );
+        // After 30 kg sets are mixed again with 6 left: these go, and the lines are filled again.
+        node.position = 30.0;
+        node.mix(&plant, 0, &slot(30.0), Some(&two));
+        assert_eq!(node.cost, cost(40.75, 4.0, 3200.0 + 43.0 * 43.0, [12.0, 16.0, 4.0]));
+        assert_eq!((node.content(0).end, node.content(0).opened.first()), (66.0, Some(&4)));
+        // The end: 20 were mixed for the 10 kg since the last measured mix.
+        node.close_all(&plant);
+        assert_eq!(node.cost, cost(40.75, 4.0, 3200.0 + 43.0 * 43.0 + 400.0, [12.0, 16.0, 4.0]));
+    }
+}

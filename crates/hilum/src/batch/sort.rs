@@ -5,7 +5,7 @@ pub(super) fn sort<T>(items: &mut [T], less: impl Fn(&T, &T) -> bool) {
     if items.is_sorted_by(|a, b| !less(b, a)) {
         return;
     }
-    for root in (0..items.len() / 2).rev() {
+    for root in (0..items.len()).rev() {
         sift_down(items, root, &less);
     }
     for end in (1..items.len()).rev() {

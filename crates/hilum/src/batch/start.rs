@@ -14,19 +14,8 @@ impl Plan<'_> {
             return None;
         }
         let next = self.pours.partition_point(|pour| pour.position <= position);
-        let work = match next.checked_sub(1).and_then(|index| self.pours.get(index)) {
-            None => plant.leg_to(0.0, 0.0, position).work,
-            Some(last) => {
-                // Tanks that are mixed at one place: the treater waits for the slowest.
-                let group = self.pours.get(..next).unwrap_or(&[]).iter().rev();
-                let ready = group
-                    .take_while(|pour| pour.position >= last.position)
-                    .filter_map(|pour| Some((pour, usize::try_from(pour.tank).ok()?)))
-                    .map(|(pour, tank)| clock.work_at(pour.at + plant.mixing(tank)))
-                    .fold(0.0, f64::max);
-                plant.leg_to(last.position, ready, position).work
-            }
-        };
+        let (from, ready) = plant.left(self.pours.get(..next).unwrap_or(&[]));
+        let work = plant.leg_to(from, ready, position).work;
         clock.resumes(work).map(|at| Time::new::<second>(clock.caller(at)))
     }
 }

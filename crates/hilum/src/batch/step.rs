@@ -235,6 +235,18 @@ impl<'a> Plant<'a> {
         self.line.position_at(self.line.run_at(position) + (then - work)).max(position)
     }
 
+    /// Where the last of these stops was, and the work time at which the treater left it; the start, if there was none.
+    pub(super) fn left(&self, pours: &[Pour]) -> (f64, f64) {
+        let position = pours.last().map_or(0.0, |last| last.position);
+        // Tanks that are mixed at one place: the treater waits for the slowest.
+        let group = pours.iter().rev().take_while(|pour| pour.position >= position);
+        let ready = |pour: &Pour| {
+            let mixing = usize::try_from(pour.tank).map_or(0.0, |tank| self.mixing(tank));
+            self.clock.work_at(pour.at + mixing)
+        };
+        (position, group.map(ready).fold(0.0, f64::max))
+    }
+
     /// Runs until a tank needs a mix, the orders end or the shifts do.
     pub(super) fn leg(&self, position: f64, work: f64, contents: &[Content]) -> Leg {
         let stop = self.position_at(position, work, self.clock.total());

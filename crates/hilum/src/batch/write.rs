@@ -103,9 +103,6 @@ impl<'a, 'b> Writer<'a, 'b> {
     pub(super) fn write(mut self) -> Result<(usize, usize), Error> {
         let (plant, pours, end) = (self.plant, self.pours, self.end);
         each_span(plant, pours, end, |span| self.span(&span))?;
-        if let Some(written) = self.portions.get_mut(..self.portion_count) {
-            super::sort::sort(written, |a, b| (a.mix, a.order) < (b.mix, b.order));
-        }
         Ok((self.mix_count, self.portion_count))
     }
 
@@ -170,7 +167,7 @@ impl<'a, 'b> Writer<'a, 'b> {
                 mix_at: time(at),
                 ready_at: time(at + plant.mixing(span.tank)),
                 use_by,
-                done_at: use_by.map_or(done, |use_by| if done > use_by { use_by } else { done }),
+                done_at: use_by.map_or(done, |use_by| time(done.value.min(use_by.value))),
             }
         })
     }
@@ -184,7 +181,7 @@ impl<'a, 'b> Writer<'a, 'b> {
         let mixing = self.plant.mixing(span.tank);
         let work = self.work_at(start);
         let at = clock
-            .slot_before(-1.0, work - mixing + 2.0 * INSTANT, mixing)
+            .slot_before(f64::NEG_INFINITY, work - mixing + 2.0 * INSTANT, mixing)
             .map_or(span.pour.at, |slot| slot.at);
         let at = clock.caller(at);
         let time = Time::new::<second>;
@@ -196,17 +193,8 @@ impl<'a, 'b> Writer<'a, 'b> {
     fn work_at(&self, position: f64) -> f64 {
         let plant = self.plant;
         let next = self.pours.partition_point(|pour| pour.position < position);
-        let Some(last) = next.checked_sub(1).and_then(|index| self.pours.get(index)) else {
-            return plant.leg_to(0.0, 0.0, position).arrival;
-        };
-        let group = self.pours.get(..next).unwrap_or(&[]).iter().rev();
-        let mixing = group
-            .take_while(|pour| pour.position >= last.position && pour.at >= last.at)
-            .filter_map(|pour| usize::try_from(pour.tank).ok())
-            .map(|tank| plant.mixing(tank))
-            .fold(0.0, f64::max);
-        let ready = plant.clock.work_at(last.at + mixing);
-        plant.leg_to(last.position, ready, position).arrival
+        let (from, ready) = plant.left(self.pours.get(..next).unwrap_or(&[]));
+        plant.leg_to(from, ready, position).arrival
     }
 
     fn instant_at(&self, tank: usize, position: f64) -> Time {
