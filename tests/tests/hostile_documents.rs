@@ -4,7 +4,7 @@
 
 use std::time::{Duration, Instant};
 
-use hilum_job::limits::{ENTRIES, ORDERS, POURS, STEPS, TEXT, TREATMENTS};
+use hilum_job::limits::{BATCHES, ENTRIES, ORDERS, POURS, STEPS, TEXT, TREATMENTS};
 use serde_json::{Value, json};
 
 /// An honest job of a season, 5,000 orders of ten products, takes 0.2 s in release; what is hostile may take so many times that.
@@ -185,6 +185,18 @@ fn no_document_makes_planning_slow() {
         &poured(TREATMENTS, POURS / TREATMENTS).to_string(),
         &format!("more than {POURS} pours"),
     );
+}
+
+/// 3,000 mixes are more than the first room for them, and planned; a million are refused, and 60,000 of ten products each.
+#[test]
+fn no_more_mixes_or_pours_than_a_plan_holds() {
+    let plan = |products, mixes| hilum_job::plan_json(&poured(products, mixes).to_string());
+    let planned: Value = serde_json::from_str(&plan(1, 3000).unwrap()).unwrap();
+    assert_eq!(planned["tanks"][0]["batches"].as_array().unwrap().len(), 3000);
+    for (products, mixes, limit) in [(1, 1_000_000, BATCHES), (10, 60_000, POURS)] {
+        let refused = plan(products, mixes).unwrap_err().to_string();
+        assert!(refused.contains(&format!("more than {limit} ")), "{refused}");
+    }
 }
 
 #[test]

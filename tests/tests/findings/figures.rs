@@ -127,6 +127,10 @@ fn packs_and_what_is_left_of_them() {
             ],
         );
     }
+    // Good for half an hour, ten minutes of which are mixing: a can lasts 20 min of the 88.2 and 66.2 min of running, and no less than
+    // ten if the change of orders comes between. So five and four cans.
+    let soon = self::plan(r#"{"/treatments/0/living/pot_life": "30 min"}"#);
+    are(&soon, "/treatments/0", &[("/needed", 42.0, "L"), ("/packs/0/sets", 9.0, "")]);
     let short = self::plan(r#"{"/treatments/1/packs/0/on_hand": 2}"#);
     assert_eq!(short.pointer("/treatments/1/leftover"), None, "of what runs short nothing is left");
     // Seed that is 5 % larger or smaller changes the number of seeds and what goes by it: 48 mL on 875 units are 42 L.

@@ -56,6 +56,7 @@ const CASES: &[(&str, Code, &[&str])] = &[
     (r#"{"/tanks/0/capacity": "11.9 L"}"#, TankTooSmall, &["holds 11.9 L, but one whole set of \"Live culture\" makes a mix of 12 L"]),
     (r#"{"/tanks/1/hold_up": "60 L"}"#, TankTooSmall, &["Tank \"Coat\" holds 60 L, no more than stays in its lines (60 L)"]),
     (r#"{"/tanks/0/hold_up": "13 L", "/tanks/0/capacity": "20 L"}"#, TankTooSmall, &["fills the lines of tank \"Living\" (13 L) and fits into it (20 L)"]),
+    (r#"{"/tanks/0/capacity": "11.9 L", "/orders/1/treat": ["Root guard", "Blue colourant"]}"#, TankTooSmall, &["one whole set of \"Live culture\" makes a mix of 12 L"]),
     // The smaller of two packs counts: 5 L of product in 7.5 L of mix.
     (r#"{"/tanks/0/capacity": "7 L", "/treatments/0/packs/1": {"pack": "flask", "parts": [{"part": "culture", "fill": "5 L"}]}}"#,
         TankTooSmall, &["holds 7 L, but one whole set of \"Live culture\" makes a mix of 7.5 L"]),
@@ -83,9 +84,11 @@ const CASES: &[(&str, Code, &[&str])] = &[
     (r#"{"/work": null}"#, MissingInput, &["when to mix, whether the time is enough, until when each mix is good and the last day to plant."]),
     (r#"{"/work": null, "/orders/0/treat": ["Root guard", "Blue colourant"], "/orders/1/treat": ["Root guard", "Blue colourant"]}"#,
         MissingInput, &["when to mix, whether the time is enough."]),
+    (r#"{"/treatments/0/living/on_seed_life": null}"#, MissingInput, &["Give on_seed_life of the living product \"Live culture\""]),
     // The first order is done at 08:48:15, the second begins ten minutes later; 4,682 kg are left at 09:30.
     (r#"{"/work": [{"from": "2027-04-20T07:00:00+02:00", "to": "2027-04-20T09:30:00+02:00"}]}"#, OutOfTime, &["order \"N-2\" is not finished", "more than 34 min 25 s"]),
-    // 63.6 L in tanks of 10 L.
+    // 63.6 L in three mixes alike of at most 22 L, 21.2 L, and in tanks of 10 L.
+    (r#"{"/tanks/1/capacity": "22 L", "/tanks/1/min_fill": "22 L"}"#, BelowMinFill, &["Mixes 1, 2, 3 of tank \"Coat\" come to 21.2 L"]),
     (r#"{"/tanks/1/capacity": "10 L", "/tanks/1/min_fill": "10 L"}"#, BelowMinFill, &["Mixes 1, 2, 3 and 4 more of tank \"Coat\""]),
     // 160 units of 24 and 27 kg are 3,840 and 4,320 kg; 140 are 3,360 and 3,780 kg; 8 L cover 4,000 kg.
     (r#"{"/treatments/0/packs/0/covers": "160 units", "/orders/1/size": "180 g/1000 seeds"}"#, CoverageDisagrees, &["cover 4320 kg of seed, 8 % more than the 4000 kg"]),

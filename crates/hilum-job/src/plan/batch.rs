@@ -277,7 +277,7 @@ fn solve(job: &batch::Job<'_>, planned: &mut Batches) -> Result<(), batch::Error
                     .collect();
                 return Ok(());
             }
-            Err(batch::Error::TooMany { limit, .. }) if limit < BATCHES && enough < BATCHES => {
+            Err(batch::Error::TooMany { counted: batch::Counted::Mixes, limit }) if limit < BATCHES => {
                 enough = enough.saturating_mul(8).min(BATCHES);
             }
             Err(error) => return Err(error),
