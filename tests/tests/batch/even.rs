@@ -104,8 +104,8 @@ fn long_lines_of_a_tank_that_is_topped_up() {
     (it.refill, it.hold_up) = (Refill::TopUp, litres(15.0));
     let needs = [1, 2, 3].map(|recipe| need(5.0, recipe, 0.0));
     for shifts in [&[][..], &[shift(8.0, 18.0)]] {
-        let planned = plan(&[tonnes(1.4), tonnes(5.4), tonnes(5.0)], &[it], &needs, shifts);
-        are(&planned, 0, &[18.5, 3.5, 20.0, 11.0, 11.0, 20.0, 20.0]);
+        let planned = plan(&[tonnes(5.4), tonnes(1.4), tonnes(5.0)], &[it], &needs, shifts);
+        are(&planned, 0, &[20.0, 11.0, 11.0, 18.5, 3.5, 20.0, 20.0]);
     }
 }
 
