@@ -14,5 +14,6 @@ mod optimum;
 mod rules;
 mod speed;
 mod support;
+mod toys;
 mod valid;
 mod worked;

@@ -102,7 +102,7 @@ fn agrees(toy: &Toy) -> Result<(), TestCaseError> {
     agrees_with(toy, Brute::best(toy))
 }
 
-fn agrees_with(toy: &Toy, best: Best) -> Result<(), TestCaseError> {
+pub(crate) fn agrees_with(toy: &Toy, best: Best) -> Result<(), TestCaseError> {
     let planned = plan_toy(toy);
     let mut found = cost(toy, &planned);
     let Best { untreated, opened, mixes, finish, squares } = best;
