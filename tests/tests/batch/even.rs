@@ -124,3 +124,23 @@ fn numbers_are_counted_exactly() {
     let planned = |numbers| run_in(job, Room { numbers, ..room }).is_ok();
     assert!(planned(room.numbers) && !planned(room.numbers - 1));
 }
+
+/// Room by the slurry that is asked for, in full tanks of 20 L: 400 plans for each, 512 at least and 24,576 at most; where more than 150
+/// are due no search ends, and 4,096 do. Beside another tank all that there is from 4 to 30, and never more than 131,072 contents.
+#[test]
+fn room_by_what_is_due() {
+    let labels = |tanks: usize, litres: f64| {
+        let (orders, tanks) =
+            ([tonnes(litres / 5.0)], vec![tank(20.0, 15.0, None, Filling::Measured); tanks]);
+        let needs = vec![need(5.0, 1, 0.0); tanks.len()];
+        let room = Room::of(&Job { orders: &orders, tanks: &tanks, needs: &needs, shifts: &[] });
+        assert_eq!((room.pours, room.contents), (1024 + 2, room.labels * tanks.len()));
+        room.labels
+    };
+    let alone = [5.0, 50.0, 200.0, 2000.0, 2980.0, 3020.0].map(|litres| labels(1, litres));
+    assert_eq!(alone, [512, 1000, 4000, 24_576, 24_576, 4096]);
+    // Three in two tanks, then five, 29 and 31.
+    let beside = [30.0, 50.0, 290.0, 310.0].map(|litres| labels(2, litres));
+    assert_eq!(beside, [1200, 24_576, 24_576, 12_400]);
+    assert_eq!(labels(20, 50.0), 131_072 / 20);
+}
