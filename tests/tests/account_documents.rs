@@ -90,16 +90,6 @@ fn what_was_added_counts() {
 }
 
 #[test]
-fn one_reading_is_a_list_of_one() {
-    let read = |added: Value| {
-        let run = edited(&[("/orders/0/tanks/0/added", added)]);
-        let run = Run::from_json(&run.to_string()).unwrap();
-        run.orders[0].tanks.as_ref().unwrap()[0].added.as_ref().unwrap().as_slice().len()
-    };
-    assert_eq!([read(json!("1 L")), read(json!(["1 L"])), read(json!(["1 L", "2 L", "3 L"]))], [1, 1, 3]);
-}
-
-#[test]
 fn products_take_their_shares_of_the_mix() {
     let account = tried(&clean()).unwrap();
     let product = tank(&account).products.first().unwrap();

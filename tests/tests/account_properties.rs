@@ -42,6 +42,17 @@ fn rounded(value: f64, resolution: f64) -> f64 {
     if resolution > 0.0 { (value / resolution).round() * resolution } else { value }
 }
 
+#[test]
+fn readings_are_one_or_several() {
+    let lost = |text: &str| {
+        let text = include_str!("documents/run.json").replace("\"2 L\", \"resolution\": \"0.5 L\"", text);
+        let run = hilum_job::Run::from_json(&text).unwrap();
+        let tanks = run.orders.into_iter().filter_map(|order| order.tanks).flatten();
+        tanks.filter_map(|tank| tank.lost).map(|lost| lost.as_slice().len()).sum::<usize>()
+    };
+    assert_eq!([lost(r#""2 L""#), lost(r#"["2 L"]"#), lost(r#"["1 L", "0.5 L", "0.5 L"]"#)], [1, 1, 3]);
+}
+
 proptest! {
     #[test]
     fn a_verdict_is_what_the_interval_allows(

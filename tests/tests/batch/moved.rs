@@ -130,6 +130,6 @@ fn thousands_of_fills() {
     let sets = [set(20.0, 1.0)];
     let tanks = [tank(20.0, 15.0, None, Filling::Sets(&sets)), tank(21.0, 15.0, None, Filling::Measured)];
     let planned = plan(&[tonnes(23_998.0)], &tanks, &[need(5.0, 1, 1.0), need(5.0, 1, 0.0)], &[]);
-    are_within(&planned, 0, &[20.0; 6000], 1e-6);
-    are_within(&planned, 1, &[119_990.0 / 5714.0; 5714], 1e-6);
+    are_within(&planned, 0, &vec![20.0; 6000], 1e-6);
+    are_within(&planned, 1, &vec![119_990.0 / 5714.0; 5714], 1e-6);
 }
