@@ -253,7 +253,7 @@ pub fn choose(need: Mass, sizes: &[PackSize], objective: Objective) -> Result<Ch
         covered: base!(Mass, 0.0),
         leftover: base!(Mass, 0.0),
         cost: 0.0,
-        proof: found.proof,
+        proof: found.proof(),
         supply: found.supply,
     };
     for ((size, sets), into) in sizes.iter().zip(found.sets).zip(&mut choice.sets) {

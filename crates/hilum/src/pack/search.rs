@@ -11,7 +11,7 @@ use crate::math;
 use crate::slack::SLACK;
 
 /// Partial choices looked at before the search stops: measured, at most 4 ms on a two-core x86-64 machine.
-const MOST_NODES: u32 = 100_000;
+pub(super) const MOST_NODES: u32 = 100_000;
 
 /// Multiples of a common measure are met to this share of the size: noise of conversions, nothing more.
 const NOISE: f64 = 1e-12;
@@ -20,8 +20,15 @@ const NOISE: f64 = 1e-12;
 pub(super) struct Found {
     /// Sets of each size, in the order given.
     pub(super) sets: [f64; MOST_SIZES],
-    pub(super) proof: Proof,
+    /// Partial choices that could still have been looked at.
+    pub(super) nodes_left: u32,
     pub(super) supply: Supply,
+}
+
+impl Found {
+    pub(super) fn proof(&self) -> Proof {
+        if self.nodes_left == 0 { Proof::BoundReached } else { Proof::Proven }
+    }
 }
 
 /// The best choice for a need.
@@ -33,7 +40,7 @@ pub(super) fn best(need: f64, sizes: &[PackSize], objective: Objective) -> Found
         for (sets, size) in all.iter_mut().zip(sizes) {
             *sets = stock(size);
         }
-        return Found { sets: all, proof: Proof::Proven, supply: Supply::Short };
+        return Found { sets: all, nodes_left: MOST_NODES, supply: Supply::Short };
     }
     let levels = levels(sizes, objective);
     let start = Node {
@@ -63,7 +70,7 @@ pub(super) fn best(need: f64, sizes: &[PackSize], objective: Objective) -> Found
     search.descend(0, &start);
     Found {
         sets: search.best.map_or([0.0; MOST_SIZES], |(_, sets)| sets),
-        proof: if search.nodes_left == 0 { Proof::BoundReached } else { Proof::Proven },
+        nodes_left: search.nodes_left,
         supply: Supply::Enough,
     }
 }

@@ -189,3 +189,24 @@ fn orders_of_different_size_have_one_need() {
     assert!((needed.seed(large).value - 560.0).abs() < 1e-9);
     assert_eq!(needed.whole(), Ok(4));
 }
+
+/// A budget, like one of flash: what the search takes for sizes that have no common measure, that have one, and for few of each,
+/// by objective. The figures are no claim that this is right; a change of the search that is meant renews them.
+#[test]
+fn no_more_is_looked_at_than_budgeted() {
+    let roots = [2.0, 3.0, 5.0, 7.0, 11.0].map(crate::math::sqrt);
+    let prices = [1.0, 1.03, 0.97, 1.05, 0.99];
+    let odd = roots.map(|covers| priced(covers, covers));
+    let apart: [PackSize; 5] = core::array::from_fn(|n| priced(roots[n], roots[n] * prices[n]));
+    let even = [20.0, 9.0, 6.0, 4.0].map(|covers| priced(covers, covers * (1.0 + 0.01 * covers)));
+    let few = [(20.0, 3), (9.0, 4), (6.0, 9), (4.0, 5)].map(|(covers, stock)| stocked(covers, stock));
+    let looked = |sizes: &[PackSize], needs: [f64; 3]| {
+        [Objective::LeastLeftover, Objective::LeastCost, Objective::FewestSets].map(|objective| {
+            needs.map(|need| search::MOST_NODES - search::best(lb(need).value, sizes, objective).nodes_left)
+        })
+    };
+    assert_eq!(looked(&odd, [22.0, 30.0, 34.0]), [[1023, 2652, 3933], [1023, 2652, 3933], [7, 45, 27]]);
+    assert_eq!(looked(&apart, [22.0, 30.0, 41.0]), [[1713, 4538, 12_744], [77, 57, 106], [7, 45, 20]]);
+    assert_eq!(looked(&even, [37.0, 101.0, 499.0]), [[25, 25, 30], [25, 25, 30], [2, 9, 2]]);
+    assert_eq!(looked(&few, [37.0, 101.0, 150.0]), [[11, 20, 8], [11, 20, 8], [2, 6, 6]]);
+}
