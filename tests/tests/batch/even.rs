@@ -56,6 +56,9 @@ fn whole_sets_large_ones_first() {
         are(&plan(&[tonnes(10.0)], &tanks, &[need(5.0, 1, 1.0)], shifts), 0, &[20.0, 20.0, 10.0]);
         let tanks = [tank(30.0, 15.0, Some(24.0), Filling::Sets(&sets))];
         are(&plan(&[tonnes(14.0)], &tanks, &[need(5.0, 1, 1.0)], shifts), 0, &[30.0, 20.0, 20.0]);
+        // And at twice the slurry, half of it living.
+        let tanks = [tank(60.0, 15.0, Some(24.0), Filling::Sets(&sets))];
+        are(&plan(&[tonnes(14.0)], &tanks, &[need(10.0, 1, 0.5)], shifts), 0, &[60.0, 40.0, 40.0]);
     }
 }
 

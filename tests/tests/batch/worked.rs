@@ -367,8 +367,16 @@ fn a_tank_that_is_too_small() {
     (it.hold_up, it.capacity) = (litres(12.0), litres(18.0));
     let half = Job { tanks: &[it], needs: &[need(5.0, 1, 0.5)], ..job };
     assert_eq!(run(half).map(|planned| planned.summary), Err(Error::TankTooSmall { tank: 0 }));
+    // Nor does it where a recipe of nothing else comes first: three sets fill its lines and leave 3 L.
+    let both = Job { orders: &[job.orders[0]; 2], needs: &[need(5.0, 1, 1.0), need(5.0, 2, 0.5)], ..half };
+    assert_eq!(run(both).map(|planned| planned.summary), Err(Error::TankTooSmall { tank: 0 }));
     it.capacity = litres(20.0);
     assert!(run(Job { tanks: &[it], ..half }).is_ok());
+    // A set of 44 mL does not go into 147 L of a mix that is 2 in 10,000 alive, though more than can be counted do neat.
+    let (small, needs) = ([set(0.044, 1.0)], [need(5.0, 1, 1.0), need(5.0, 2, 2e-4)]);
+    let large = tank(147.0, 15.0, None, Filling::Sets(&small));
+    let thin = Job { tanks: &[large], needs: &needs, ..both };
+    assert_eq!(run(thin).map(|planned| planned.summary), Err(Error::TankTooSmall { tank: 0 }));
 }
 
 /// Sets of 3 and 4 L, used up exactly where an order ends at 27 minutes: the two minutes of changeover come first, then

@@ -38,7 +38,7 @@ pub(super) fn level(plant: &Plant<'_>, pours: &mut [Pour], scratch: &mut [Pour],
         }
         for first in 0..trial.pours.len() {
             // To look for what cannot be tried any more takes its time, too: the square of the mixes.
-            if trial.left < trial.pours.len() {
+            if trial.left.checked_sub(trial.pours.len()).is_none() {
                 return trial.best;
             }
             for count in (1..=movable_after(plant, trial.pours, tank, first)).rev() {
