@@ -10,7 +10,7 @@ impl Plan<'_> {
     pub fn first_seed(&self, order: usize) -> Option<Time> {
         let (plant, clock) = (&self.plant, &self.plant.clock);
         let position = plant.line.start_of(order);
-        if !clock.has_shifts() || order >= plant.line.orders() || position >= self.reach.node.position {
+        if order >= plant.line.orders() || position >= self.reach.node.position {
             return None;
         }
         let next = self.pours.partition_point(|pour| pour.position <= position);
