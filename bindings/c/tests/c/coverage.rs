@@ -20,6 +20,7 @@ const WITHOUT: &[(&str, &str)] = &[
     ("Compound::read_with", "Compound::read does the same with core's own reader of decimals"),
     ("Written::read_with", "Written::read does the same with core's own reader of decimals"),
     ("Survival::needs_temperature", "the field has_reference of hilum_survival"),
+    ("Plan::looks", "a measure for those who change the planner"),
     ("Entry::", "an entry is found by its number; Row encodes and decodes the same"),
 ];
 

@@ -26,8 +26,8 @@
 //! **What is proven.** [`Proof::Proven`]: within these rules no plan is better in (1) to (4). It can be proven of one tank
 //! of whole sets or with a pot life that ends within the shifts (30 of them at most), beside up to three measured tanks that
 //! stop the treater, and of measured tanks alone: where the search ends within its bound of work. One tank is proven
-//! up to 60 mixes and more, with a second one some 16. (5) is exact for whole sets alone; measured fills are made as alike
-//! as the stops allow. Everything else is a valid plan, and [`Proof::Bounded`].
+//! up to 60 mixes and more, with a second one some 16. (5) is exact for whole sets alone; measured fills are evened out
+//! by moving one stop at a time. Everything else is a valid plan, and [`Proof::Bounded`].
 //!
 //! Instants nearer than a microsecond are one; volumes within 1e-9 of a tank's capacity are nothing.
 
