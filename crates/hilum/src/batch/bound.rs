@@ -64,8 +64,10 @@ impl<'a, 'b> Bound<'a, 'b> {
         for (tank, column) in mixes.chunks_exact_mut(rows.max(1)).enumerate() {
             later(plant, tank, column, |slurry, share| least_mixes(slurry, largest_mix(plant, tank, share)));
         }
-        let columns = living.chunks_exact_mut(rows.max(1)).zip(largest.chunks_exact_mut(rows.max(1)));
-        for (tank, (living, largest)) in columns.enumerate() {
+        // Not zipped: what is built for size then keeps a check of the division by the rows.
+        let mut all_largest = largest.chunks_exact_mut(rows.max(1));
+        for (tank, living) in living.chunks_exact_mut(rows.max(1)).enumerate() {
+            let Some(largest) = all_largest.next() else { break };
             for (order, (living, largest)) in living.iter_mut().zip(largest).enumerate() {
                 *living = plant.living_of_recipe(tank, order);
                 *largest = largest_mix(plant, tank, *living);
