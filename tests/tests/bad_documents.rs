@@ -50,11 +50,7 @@ const EDITS: &[(&str, &str, &str)] = &[
     ("/treatments/0/product", r#""\u0007\u202e""#, "\"\\u0007\\u202e\" shows nothing"),
     ("/treatments/1/packs/0/pack", r#""\n""#, "\"\\n\" shows nothing"),
     ("/tanks/0/tank", r#""\u00a0""#, "write a name that people can read"),
-    // A least above its most, and a product beside itself.
-    ("/tanks/0/min_fill", r#""9000 gal""#, "is more than the capacity, "),
-    ("/tanks/0/pump", r#"{"min": "61 fl oz/min", "max": "60 fl oz/min"}"#, "\"61 fl oz/min\" is more than max, \"60 fl oz/min\""),
-    ("/treater", r#"{"min_liquid": "9 fl oz/cwt", "max_liquid": "500 mL/100 kg"}"#, "is more than max_liquid, "),
-    ("/treatments/0", r#"{"product": "Coat", "rate": "2 g/kg", "min_rate": "3 g/kg", "max_rate": "2.5 g/kg"}"#, "is more than max_rate, "),
+    // A product beside itself.
     ("/treatments/1/with_living", r#"[{"living": "Living"}]"#, "is the product itself"),
     // Doses that the label, the order or the product does not make one of.
     ("/treatments/1/rate", r#""1 fl oz/bu""#, "neither label_bushel nor the bushel of order \"32\" says"),

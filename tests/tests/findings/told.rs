@@ -89,7 +89,7 @@ const CASES: &[(&str, Code, &[&str])] = &[
     (r#"{"/work": [{"from": "2027-04-20T07:00:00+02:00", "to": "2027-04-20T09:30:00+02:00"}]}"#, OutOfTime, &["order \"N-2\" is not finished", "more than 34 min 25 s"]),
     // 63.6 L in three mixes alike of at most 22 L, 21.2 L, and in tanks of 10 L.
     (r#"{"/tanks/1/capacity": "22 L", "/tanks/1/min_fill": "22 L"}"#, BelowMinFill, &["Mixes 1, 2, 3 of tank \"Coat\" come to 21.2 L"]),
-    (r#"{"/tanks/1/capacity": "10 L", "/tanks/1/min_fill": "10 L"}"#, BelowMinFill, &["Mixes 1, 2, 3 and 4 more of tank \"Coat\""]),
+    (r#"{"/tanks/1/capacity": "10 L", "/tanks/1/min_fill": "20 L"}"#, BelowMinFill, &["Mixes 1, 2, 3 and 4 more of tank \"Coat\""]),
     // 160 units of 24 and 27 kg are 3,840 and 4,320 kg; 140 are 3,360 and 3,780 kg; 8 L cover 4,000 kg.
     (r#"{"/treatments/0/packs/0/covers": "160 units", "/orders/1/size": "180 g/1000 seeds"}"#, CoverageDisagrees, &["cover 4320 kg of seed, 8 % more than the 4000 kg"]),
     (r#"{"/treatments/0/packs/0/covers": "140 units", "/orders/1/size": "180 g/1000 seeds"}"#, CoverageDisagrees, &["cover 3360 kg of seed, 16 % less than the 4000 kg"]),

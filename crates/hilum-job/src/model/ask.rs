@@ -108,24 +108,6 @@ impl<'j> Asked<'j> {
     }
 }
 
-/// Notes a least that is more than its most; each beside what it says. `of` names the most.
-pub(crate) fn ordered(
-    least: Option<(f64, &Quantity)>,
-    most: Option<(f64, &Quantity)>,
-    of: &str,
-    at: &Pointer<'_>,
-    gathered: &mut Gathered,
-) -> Option<()> {
-    match (least, most) {
-        (Some((least, written)), Some((most, limit))) if least > most => {
-            let message = format!("is more than {of}, {}; check the two", shown(limit));
-            gathered.add(at, Some(shown(written)), message);
-            None
-        }
-        _ => Some(()),
-    }
-}
-
 /// What a dimension is called.
 pub(crate) fn in_words(powers: Powers) -> &'static str {
     powers.name().unwrap_or("a quantity of a kind that is not used here")

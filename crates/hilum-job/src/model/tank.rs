@@ -12,7 +12,7 @@ use hilum::treater::{BatchTreater, CurvePoint, Flow, PumpCurve, PumpRange, SeedF
 use hilum::{Argument, Error};
 
 use super::after::duration;
-use super::ask::{optional, ordered};
+use super::ask::optional;
 use super::order::{field, seed_flow};
 use crate::document::{self, Refill};
 use crate::problem::{Gathered, Pointer};
@@ -60,9 +60,6 @@ fn tank<'j>(doc: &'j document::Tank, at: &Pointer<'_>, gathered: &mut Gathered) 
     let water = water(doc, at, gathered);
     let mixing = optional!(doc.mixing, |doc| duration(doc, &at.field("mixing"), gathered));
     let pump = optional!(doc.pump, |doc| pump(doc, &at.field("pump"), gathered));
-    let least = min_fill.flatten().map(|fill| fill.get().value).zip(doc.min_fill.as_ref());
-    let most = capacity.map(|capacity| (capacity.value, &doc.capacity));
-    ordered(least, most, "the capacity", &at.field("min_fill"), gathered)?;
     Some(Tank {
         doc,
         capacity: capacity?,
@@ -107,9 +104,6 @@ fn pump(doc: &document::Pump, at: &Pointer<'_>, gathered: &mut Gathered) -> Opti
     let min = optional!(doc.min, |doc| flow(doc, &at.field("min"), gathered));
     let max = optional!(doc.max, |doc| flow(doc, &at.field("max"), gathered));
     let curve = optional!(doc.curve, |points| curve(points, &at.field("curve"), gathered));
-    let value = |flow: Option<Option<Flow>>| flow.flatten().map(|flow| flow.get().value);
-    let (least, most) = (value(min).zip(doc.min.as_ref()), value(max).zip(doc.max.as_ref()));
-    ordered(least, most, "max", &at.field("min"), gathered)?;
     Some(Pump { range: PumpRange { min: min?, max: max? }, curve: curve? })
 }
 
@@ -195,10 +189,6 @@ pub(crate) fn treater(job: &document::Job, root: &Pointer<'_>, gathered: &mut Ga
     };
     let min_liquid = liquid(&doc.min_liquid, "min_liquid");
     let max_liquid = liquid(&doc.max_liquid, "max_liquid");
-    let value = |rate: Option<Option<RatePerMass>>| rate.flatten().map(|rate| rate.get().value);
-    let least = value(min_liquid).zip(doc.min_liquid.as_ref());
-    let most = value(max_liquid).zip(doc.max_liquid.as_ref());
-    ordered(least, most, "max_liquid", &at.field("min_liquid"), gathered)?;
     Some(Treater {
         feed: feed?,
         utilisation: utilisation?.unwrap_or(Share::WHOLE),

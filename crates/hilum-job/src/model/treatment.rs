@@ -8,12 +8,10 @@ use chrono::NaiveDate;
 use hilum::quantity::{MassPerVolume, Measure, Ratio};
 use hilum::rate::{ActiveContent, Content, Density};
 use hilum::seed::{Bushel, Share, UnitOfSeeds};
-use hilum::text::{Bases, Measured};
-use hilum::unit::Powers;
 use hilum::viability::Life;
 
 use super::after::duration;
-use super::ask::{Asked, optional, ordered};
+use super::ask::{Asked, optional};
 use super::living::{self, Living};
 use super::name_once;
 use super::order::field;
@@ -108,19 +106,10 @@ fn treatment<'j>(
     let also = asked_list(doc.also_stated.as_deref(), &at.field("also_stated"), gathered);
     let min_rate = optional!(doc.min_rate, |doc| Asked::read(doc, &at.field("min_rate"), gathered));
     let max_rate = optional!(doc.max_rate, |doc| Asked::read(doc, &at.field("max_rate"), gathered));
-    // On one basis; on two it depends on the order.
-    let (least, most) = (alone(min_rate, doc.min_rate.as_ref()), alone(max_rate, doc.max_rate.as_ref()));
-    let in_order = match (least, most) {
-        (Some((least, of, min)), Some((most, same, max))) if of == same => {
-            ordered(Some((least, min)), Some((most, max)), "max_rate", &at.field("min_rate"), gathered)
-        }
-        _ => Some(()),
-    };
     let with_living = with_living(doc, shed, &at.field("with_living"), gathered);
     let living = optional!(doc.living, |living| living::living(living, doc, &at.field("living"), gathered));
     let packs = pack::packs(doc, &at.field("packs"), gathered);
     let expires = optional!(doc.expires, |text| date(text, &at.field("expires"), gathered));
-    in_order?;
     Some(Treatment {
         doc,
         tank: tank?,
@@ -137,17 +126,6 @@ fn treatment<'j>(
         packs: packs?,
         expires: expires?,
     })
-}
-
-/// A rate that no unit or bushel is needed for: in base units, what it measures, and as written.
-fn alone<'q>(
-    rate: Option<Option<Asked<'_>>>,
-    written: Option<&'q document::Quantity>,
-) -> Option<(f64, Powers, &'q document::Quantity)> {
-    match rate.flatten()?.written.measured(&Bases::default()) {
-        Ok(Measured::Quantity { value, powers }) => Some((value, powers, written?)),
-        _ => None,
-    }
 }
 
 /// The index of what a name refers to.
