@@ -148,9 +148,8 @@ function written(name: string, value: unknown, isPlain: boolean, areColumns: boo
     throw wrong(name, value, areColumns ? "must be a number or a Float64Array" : "must be a number");
   }
   if (typeof value === "string") return { text: value };
-  const hasValues = typeof value === "object" && value !== null && "values" in value;
-  if (hasValues && !areColumns) throw wrong(name, value, "is for `each`, which calculates row by row");
-  const isColumn = hasValues && areColumns;
+  const isColumn = typeof value === "object" && value !== null && "values" in value;
+  if (isColumn && !areColumns) throw wrong(name, value, "is for `each`, which calculates row by row");
   const own = isColumn ? "values" : "value";
   if (typeof value !== "object" || value === null || Array.isArray(value)) {
     throw wrong(name, value, 'must be a quantity: a text such as "2.5 fl oz/cwt", or { value, unit }');

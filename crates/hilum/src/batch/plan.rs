@@ -152,7 +152,7 @@ impl<'a> Laid<'a> {
 
     fn attempt(&self, desk: &mut Desk<'_>, keep: Keep) -> Result<Outcome, Error> {
         let plant = self.plant(&all_fills(&self.job, &mut *desk.fills, keep)?, keep);
-        let mut reach = greedy::plan(&plant, desk.pours)?;
+        let reach = greedy::plan(&plant, desk.pours)?;
         let short =
             Error::Memory { given: 0, needed: bound::numbers(self.job.orders.len(), self.job.tanks.len()) };
         let bound = Bound::new(&plant, self.leader(), desk.bounds).ok_or(short)?;
@@ -163,7 +163,8 @@ impl<'a> Laid<'a> {
         let all = followers(&self.job);
         let followers = tanks(all).take(MOST_FOLLOWERS).map(|tank| 1 << tank).sum();
         let choices = Choices { plant: &plant, leader: self.leader(), followers, care: Care::Quick };
-        let mut search = Search::new(choices, bound, store, &reach.node);
+        let search = Search::new(choices, bound, store, &reach.node);
+        let mut hunt = Hunt { search, pours: desk.pours, reach };
         let beside = if all.count_ones() + u32::from(self.leader().is_some()) > 1 {
             Beside::Others
         } else {
@@ -172,7 +173,8 @@ impl<'a> Laid<'a> {
         let complete = plant.fills.iter().all(|fills| fills.complete);
         let whole = followers == all && limited(&plant) <= 1 && complete && is_in_reach(&self.job, &plant);
         let again = if whole { LOOKS_TO_PROVE } else { LOOKS_AGAIN };
-        let searched = self.searched(&mut search, mixes, beside, again, desk.pours, &mut reach);
+        let searched = self.searched(&mut hunt, mixes, beside, again);
+        let (mut reach, looks) = (hunt.reach, hunt.search.all_looks());
         let proof = if whole { searched } else { Proof::Bounded };
         let (pours, scratch) = desk.pours.split_at_mut_checked(reach.pours).unwrap_or((&mut [], &mut []));
         if let Some(scratch) = scratch.get_mut(..reach.pours) {
@@ -182,31 +184,15 @@ impl<'a> Laid<'a> {
             reach.node = level::level(&plant, pours, scratch, &reach.node);
         }
         let beyond_stock = write::beyond_stock(&plant, pours);
-        Ok(Outcome { reach, proof, looks: search.all_looks(), beyond_stock })
+        Ok(Outcome { reach, proof, looks, beyond_stock })
     }
 
-    fn searched(
-        &self,
-        search: &mut Search<'_, '_>,
-        mixes: f64,
-        beside: Beside,
-        again: Effort,
-        pours: &mut [Pour],
-        reach: &mut Reach,
-    ) -> Proof {
-        let mut run = |aim, care, effort| bettered(search, aim, care, effort, pours, reach);
-        if beside == Beside::Others && run(Aim::Fills, Care::Thorough, LOOKS_AT_SHORT) == Proof::Proven {
+    fn searched(&self, hunt: &mut Hunt<'_, '_, '_>, mixes: f64, beside: Beside, again: Effort) -> Proof {
+        if beside == Beside::Others && hunt.run(Aim::Fills, Care::Thorough, LOOKS_AT_SHORT) == Proof::Proven {
             return Proof::Proven;
         }
         let has_many_orders = self.job.orders.len() > FEW_ORDERS;
-        followed(
-            search,
-            mixes,
-            if has_many_orders { BEAM_LOOKS_AT_ORDERS } else { BEAM_LOOKS },
-            pours,
-            reach,
-        );
-        let mut run = |aim, care, effort| bettered(search, aim, care, effort, pours, reach);
+        hunt.follow(mixes, if has_many_orders { BEAM_LOOKS_AT_ORDERS } else { BEAM_LOOKS });
         let effort = if mixes > EXACT_MIXES {
             LOOKS_AT_MANY
         } else if has_many_orders {
@@ -214,18 +200,49 @@ impl<'a> Laid<'a> {
         } else if beside == Beside::Others {
             LOOKS_BESIDE
         } else {
-            return run(Aim::Fills, Care::Quick, LOOKS);
+            return hunt.run(Aim::Fills, Care::Quick, LOOKS);
         };
         // All but the fills first, where these would take long.
-        let mut proof = run(Aim::Time, Care::Quick, effort);
+        let mut proof = hunt.run(Aim::Time, Care::Quick, effort);
         if proof == Proof::Proven && beside == Beside::Others {
             // Where a better plan is nearly always found there is none: look everywhere.
-            proof = run(Aim::Time, Care::Thorough, again);
+            proof = hunt.run(Aim::Time, Care::Thorough, again);
         }
         if proof == Proof::Proven {
-            run(Aim::Fills, Care::Quick, LOOKS_FOR_FILLS);
+            hunt.run(Aim::Fills, Care::Quick, LOOKS_FOR_FILLS);
         }
         proof
+    }
+}
+
+/// A search, and the best plan so far.
+struct Hunt<'h, 'a, 'b> {
+    search: Search<'a, 'b>,
+    pours: &'h mut [Pour],
+    reach: Reach,
+}
+
+impl Hunt<'_, '_, '_> {
+    /// Follows the most promising plans.
+    fn follow(&mut self, mixes: f64, effort: Effort) {
+        let width = width(mixes, self.search.room());
+        if width > 0 {
+            self.search.beam(width, effort);
+            self.take();
+        }
+    }
+
+    fn run(&mut self, aim: Aim, care: Care, effort: Effort) -> Proof {
+        let proof = self.search.run(aim, care, effort);
+        self.take();
+        proof
+    }
+
+    /// Takes over what was found.
+    fn take(&mut self) {
+        if let Some((pours, node)) = self.search.trace(self.pours) {
+            self.reach = Reach { pours, node };
+        }
     }
 }
 
@@ -234,29 +251,6 @@ impl<'a> Laid<'a> {
 enum Beside {
     None,
     Others,
-}
-
-/// Follows the most promising plans, and takes over what was found.
-fn followed(search: &mut Search<'_, '_>, mixes: f64, effort: Effort, pours: &mut [Pour], reach: &mut Reach) {
-    let width = width(mixes, search.room());
-    if width > 0 {
-        search.beam(width, effort);
-        take(search, pours, reach);
-    }
-}
-
-/// Searches, and takes over what was found.
-fn bettered(
-    search: &mut Search<'_, '_>,
-    aim: Aim,
-    care: Care,
-    effort: Effort,
-    pours: &mut [Pour],
-    reach: &mut Reach,
-) -> Proof {
-    let proof = search.run(aim, care, effort);
-    take(search, pours, reach);
-    proof
 }
 
 /// Are there no more shifts and orders than are looked at for a better moment to mix?
@@ -287,13 +281,6 @@ fn width(mixes: f64, room: u32) -> u32 {
     // Short plans are found at once by the search itself.
     let width = floor(most.min(0.5 * mixes));
     whole(width).and_then(|width| u32::try_from(width).ok()).unwrap_or(0).min(WIDEST)
-}
-
-/// Takes over what was found.
-fn take(search: &Search<'_, '_>, pours: &mut [Pour], reach: &mut Reach) {
-    if let Some((pours, node)) = search.trace(pours) {
-        *reach = Reach { pours, node };
-    }
 }
 
 /// Measured tanks for which the treater stops: they may be mixed beside another before they are empty.
