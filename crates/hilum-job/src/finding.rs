@@ -37,8 +37,11 @@ impl Found {
 
     /// The gravest first, else in the order in which they were found.
     pub(crate) fn sorted(mut self) -> Vec<Finding> {
-        self.0.sort_by_key(|finding| finding.severity);
-        self.0
+        let mut sorted = Vec::with_capacity(self.0.len());
+        for severity in [Severity::Stop, Severity::Warn, Severity::Note] {
+            sorted.extend(self.0.extract_if(.., |finding| finding.severity == severity));
+        }
+        sorted
     }
 }
 

@@ -10,6 +10,7 @@ mod finding;
 mod json;
 pub mod limits;
 mod model;
+mod places;
 mod plan;
 mod problem;
 mod read;

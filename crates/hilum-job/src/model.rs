@@ -11,7 +11,6 @@ pub(crate) mod tank;
 pub(crate) mod treatment;
 mod work;
 
-use alloc::collections::BTreeMap;
 use alloc::format;
 use alloc::vec::Vec;
 
@@ -26,6 +25,7 @@ use self::order::{Order, field};
 use self::tank::{Tank, Treater};
 use self::treatment::Treatment;
 use crate::document::{self, Units};
+use crate::places::Places;
 use crate::problem::{Gathered, Pointer, Problems, moves, quoted};
 
 /// By how much a product of a mix may be off, where a job does not say: common practice.
@@ -41,7 +41,7 @@ pub(crate) struct Model<'j> {
     pub(crate) treatments: Vec<Treatment<'j>>,
     pub(crate) actives: Vec<ActiveLimit<'j>>,
     /// Places in `actives`, by name.
-    pub(crate) limits: BTreeMap<&'j str, usize>,
+    pub(crate) limits: Places<'j>,
     pub(crate) tanks: Vec<Tank<'j>>,
     pub(crate) treater: Treater,
     pub(crate) work: Vec<(Instant, Instant)>,
@@ -80,10 +80,8 @@ impl<'j> Model<'j> {
             optional!(job.recipe_tolerance, |doc| field(doc, &root, "recipe_tolerance").share(gathered));
         // First of all the names: what refers to one that stands twice would be told as unknown.
         let unique = unique_names(job, &root, gathered);
-        let products: BTreeMap<&str, usize> =
-            job.treatments.iter().enumerate().map(|(i, treatment)| (treatment.product.as_str(), i)).collect();
-        let names: BTreeMap<&str, usize> =
-            job.tanks.iter().flatten().enumerate().map(|(i, tank)| (tank.tank.as_str(), i)).collect();
+        let products = Places::of(job.treatments.iter().map(|treatment| treatment.product.as_str()));
+        let names = Places::of(job.tanks.iter().flatten().map(|tank| tank.tank.as_str()));
         let after = after::check(job.after.as_ref(), &root.field("after"), gathered);
         let orders = order::orders(&order::Shelf { job, products: &products }, &root, gathered);
         let shed = treatment::Shed { job, products: &products, tanks: &names };
@@ -95,7 +93,7 @@ impl<'j> Model<'j> {
         after?;
         unique?;
         let actives = actives?;
-        let limits = actives.iter().enumerate().map(|(i, limit)| (limit.active, i)).collect();
+        let limits = Places::of(actives.iter().map(|limit| limit.active));
         let usual = Share::new(hilum::quantity::Ratio::from_base(USUAL_RECIPE_TOLERANCE)).ok()?;
         Some(Self {
             job,
@@ -211,7 +209,7 @@ pub(crate) fn name_once<'a>(
     at: &Pointer<'_>,
     gathered: &mut Gathered,
 ) -> Option<()> {
-    let mut seen: BTreeMap<&str, usize> = BTreeMap::new();
+    let mut seen = Places::default();
     let mut sound = Some(());
     for (i, name) in names.enumerate() {
         let item = at.item(i);
@@ -221,13 +219,15 @@ pub(crate) fn name_once<'a>(
             sound = None;
             continue;
         }
-        let Some(first) = seen.insert(name, i) else { continue };
+        let first = seen.first(name, i);
+        if first == i {
+            continue;
+        }
         gathered.add(
             place,
             Some(quoted(name)),
             format!("stands already in entry {first} of this list, counted from 0; names must differ"),
         );
-        seen.insert(name, first);
         sound = None;
     }
     sound

@@ -1,9 +1,8 @@
 //! Is there too much of an active ingredient on the seed, and is the seed coloured?
 
-use alloc::collections::BTreeMap;
-use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
+use alloc::{format, vec};
 
 use hilum::limit::SeasonLimit;
 use hilum::quantity::Measure;
@@ -14,6 +13,7 @@ use super::words::{apart, names, order_name, orders, told};
 use super::{Found, Group};
 use crate::document::{Code, Severity};
 use crate::model::ActiveLimit;
+use crate::places::Places;
 use crate::plan::Worked;
 use crate::plan::out::{SOWING, Written};
 use crate::problem::quoted;
@@ -33,13 +33,14 @@ struct Beyond {
 }
 
 fn limits(worked: &Worked<'_, '_>, found: &mut Found) {
-    let mut beyond: BTreeMap<usize, Beyond> = BTreeMap::new();
+    let mut beyond: Vec<Beyond> = worked.draft.model.actives.iter().map(|_| Beyond::default()).collect();
     for on_seed in &worked.on_seed {
         let Some(k) = on_seed.limit else { continue };
-        let Some(limit) = worked.draft.model.actives.get(k) else { continue };
+        let Some((limit, groups)) = worked.draft.model.actives.get(k).zip(beyond.get_mut(k)) else {
+            continue;
+        };
         let sown = worked.draft.order(on_seed.order).and_then(|order| order.seed.sown);
         let (order, per_seed, per_mass) = (on_seed.order, on_seed.per_seed, on_seed.per_mass);
-        let groups = beyond.entry(k).or_default();
         if let Some((season, sown)) =
             on_seed.season.zip(sown).filter(|(season, sown)| season.exceeded(per_seed, *sown))
         {
@@ -52,10 +53,8 @@ fn limits(worked: &Worked<'_, '_>, found: &mut Found) {
             groups.per_mass.add(order, per_mass.get().value, (per_mass, most));
         }
     }
-    for (k, groups) in beyond {
-        if let Some(limit) = worked.draft.model.actives.get(k) {
-            groups.tell(worked, k, limit, found);
-        }
+    for (k, (groups, limit)) in beyond.into_iter().zip(&worked.draft.model.actives).enumerate() {
+        groups.tell(worked, k, limit, found);
     }
 }
 
@@ -116,20 +115,25 @@ fn over_season(
 fn already(worked: &Worked<'_, '_>, found: &mut Found) {
     let draft = &worked.draft;
     for (o, order) in draft.model.orders.iter().enumerate().filter(|(_, order)| !order.on_seed.is_empty()) {
-        let mut added: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
+        let carried = Places::of(order.on_seed.iter().map(|(active, _)| *active));
+        let mut added: Vec<Vec<&str>> = vec![Vec::new(); order.on_seed.len()];
         for (_, line, _) in draft.on_order(o) {
             for (name, _) in &line.treatment.actives {
-                added.entry(name).or_default().push(&line.treatment.doc.product);
+                if let Some(adds) = carried.get(name).and_then(|j| added.get_mut(j)) {
+                    adds.push(&line.treatment.doc.product);
+                }
             }
         }
-        for (j, (active, per_seed)) in order.on_seed.iter().enumerate() {
-            let Some(adds) = added.get(active) else { continue };
+        for (j, ((active, per_seed), adds)) in order.on_seed.iter().zip(added).enumerate() {
+            if adds.is_empty() {
+                continue;
+            }
             let message = format!(
                 "The seed of order {} carries {} of {} already, and {} adds to it. Both are counted here. Check that the labels allow a second treatment.",
                 quoted(order_name(worked, o)),
                 told(&per_seed.out(draft.units())),
                 quoted(active),
-                names(adds.iter().copied()),
+                names(adds),
             );
             let at = format!("/orders/{o}/on_seed/{j}");
             found.add(Severity::Note, Code::ActiveAlreadyOnSeed, at, message);

@@ -1,6 +1,5 @@
 //! Does the label allow it, and does it agree with itself?
 
-use alloc::collections::BTreeSet;
 use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
@@ -12,6 +11,7 @@ use super::words::{apart, names, order_name, orders, percent, product};
 use super::{Found, Group};
 use crate::document::{Code, Severity};
 use crate::model::ask::shown;
+use crate::places::Places;
 use crate::plan::draft::{Dose, Line};
 use crate::plan::{Worked, clock};
 use crate::problem::quoted;
@@ -29,18 +29,17 @@ pub(super) fn findings(worked: &Worked<'_, '_>, found: &mut Found) {
 /// Each order whose crop is missing from the labels of what it gets.
 fn crops(worked: &Worked<'_, '_>, found: &mut Found) {
     let draft = &worked.draft;
-    let labels: Vec<BTreeSet<String>> = draft
-        .lines
-        .iter()
-        .map(|line| {
-            line.treatment.doc.crops.iter().flatten().map(|crop| crop.trim().to_lowercase()).collect()
-        })
-        .collect();
+    let crops = |line: &Line<'_, '_>| {
+        line.treatment.doc.crops.iter().flatten().map(|crop| plain(crop)).collect::<Vec<String>>()
+    };
+    let crops: Vec<Vec<String>> = draft.lines.iter().map(crops).collect();
+    let labels: Vec<Places<'_>> =
+        crops.iter().map(|crops| Places::of(crops.iter().map(String::as_str))).collect();
     for (o, order) in draft.model.orders.iter().enumerate() {
         let Some(crop) = &order.doc.crop else { continue };
-        let plain = crop.trim().to_lowercase();
+        let plain = plain(crop);
         let stranger =
-            |t: &usize| labels.get(*t).is_some_and(|label| !label.is_empty() && !label.contains(&plain));
+            |t: &usize| labels.get(*t).is_some_and(|label| !label.is_empty() && label.get(&plain).is_none());
         let strangers: Vec<&str> = draft
             .on_order(o)
             .filter(|(t, ..)| stranger(t))
@@ -57,6 +56,11 @@ fn crops(worked: &Worked<'_, '_>, found: &mut Found) {
         );
         found.add(Severity::Stop, Code::CropNotOnLabel, format!("/orders/{o}/crop"), message);
     }
+}
+
+/// A crop's name without regard to capitals, of the letters a to z: the table for all others is 8 kB of a page's script.
+fn plain(crop: &str) -> String {
+    crop.trim().to_ascii_lowercase()
 }
 
 fn above_most(worked: &Worked<'_, '_>, t: usize, line: &Line<'_, '_>, found: &mut Found) {

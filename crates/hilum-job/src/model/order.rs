@@ -1,6 +1,5 @@
 //! An order: how much seed it is, and what is known about it.
 
-use alloc::collections::BTreeMap;
 use alloc::format;
 use alloc::vec::Vec;
 
@@ -17,6 +16,7 @@ use super::after::{self, After};
 use super::ask::{Asked, Field, optional};
 use super::{name_once, named};
 use crate::document;
+use crate::places::Places;
 use crate::problem::{Gathered, Pointer, quoted};
 use crate::read::unknown;
 
@@ -95,7 +95,7 @@ impl Seed {
 pub(crate) struct Shelf<'a, 'j> {
     pub(crate) job: &'j document::Job,
     /// Products by name.
-    pub(crate) products: &'a BTreeMap<&'j str, usize>,
+    pub(crate) products: &'a Places<'j>,
 }
 
 /// All orders.
@@ -332,18 +332,17 @@ fn treat(
         return Some((0..shelf.job.treatments.len()).collect());
     };
     name_once(names.iter().map(alloc::string::String::as_str), "", at, gathered)?;
-    let mut treat = Vec::new();
+    let mut treated = alloc::vec![false; shelf.job.treatments.len()];
     for (i, name) in names.iter().enumerate() {
-        if let Some(index) = shelf.products.get(name.as_str()) {
-            treat.push(*index);
+        if let Some(treated) = shelf.products.get(name).and_then(|index| treated.get_mut(index)) {
+            *treated = true;
         } else {
-            let known: Vec<&str> = shelf.products.keys().copied().collect();
+            let known = shelf.products.names();
             gathered.add(&at.item(i), Some(quoted(name)), unknown("product", name, &known));
             return None;
         }
     }
-    treat.sort_unstable();
-    Some(treat)
+    Some(treated.iter().enumerate().filter(|(_, treated)| **treated).map(|(index, _)| index).collect())
 }
 
 fn on_seed<'j>(

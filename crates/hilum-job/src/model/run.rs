@@ -1,6 +1,5 @@
 //! A run whose every field has been looked at.
 
-use alloc::collections::BTreeMap;
 use alloc::format;
 use alloc::vec::Vec;
 
@@ -17,6 +16,7 @@ use super::order::field;
 use super::reading::{Drawdown, Drawn, Resolved, Scale, amount};
 use super::treatment::find;
 use crate::document::{self, Weighed};
+use crate::places::Places;
 use crate::problem::{Gathered, Pointer, Problems, quoted};
 
 /// What was read while a job was run.
@@ -63,20 +63,17 @@ pub(crate) struct DryRead {
 
 /// What the names of a run refer to.
 struct Names<'r> {
-    orders: BTreeMap<&'r str, usize>,
-    tanks: BTreeMap<&'r str, usize>,
-    products: BTreeMap<&'r str, usize>,
+    orders: Places<'r>,
+    tanks: Places<'r>,
+    products: Places<'r>,
 }
 
 impl<'r> Names<'r> {
     fn of(job: &'r document::Job) -> Self {
-        let tanks = job.tanks.iter().flatten().enumerate();
-        let orders = job.orders.iter().enumerate();
-        let products = job.treatments.iter().enumerate();
         Self {
-            orders: orders.map(|(i, order)| (order.order.as_str(), i)).collect(),
-            tanks: tanks.map(|(i, tank)| (tank.tank.as_str(), i)).collect(),
-            products: products.map(|(i, treatment)| (treatment.product.as_str(), i)).collect(),
+            orders: Places::of(job.orders.iter().map(|order| order.order.as_str())),
+            tanks: Places::of(job.tanks.iter().flatten().map(|tank| tank.tank.as_str())),
+            products: Places::of(job.treatments.iter().map(|treatment| treatment.product.as_str())),
         }
     }
 }

@@ -1,6 +1,5 @@
 //! A treatment: the dose its label states, what is in the product, and what its maker declares.
 
-use alloc::collections::BTreeMap;
 use alloc::format;
 use alloc::vec::Vec;
 
@@ -17,6 +16,7 @@ use super::name_once;
 use super::order::field;
 use super::pack::{self, Pack};
 use crate::document;
+use crate::places::Places;
 use crate::problem::{Gathered, Pointer, quoted};
 use crate::read::unknown;
 
@@ -62,9 +62,9 @@ pub(crate) struct WithLiving {
 pub(crate) struct Shed<'a, 'j> {
     pub(crate) job: &'j document::Job,
     /// Products by name.
-    pub(crate) products: &'a BTreeMap<&'j str, usize>,
+    pub(crate) products: &'a Places<'j>,
     /// Tanks by name.
-    pub(crate) tanks: &'a BTreeMap<&'j str, usize>,
+    pub(crate) tanks: &'a Places<'j>,
 }
 
 /// All treatments.
@@ -132,13 +132,13 @@ fn treatment<'j>(
 pub(crate) fn find(
     name: &str,
     what: &str,
-    known: &BTreeMap<&str, usize>,
+    known: &Places<'_>,
     at: &Pointer<'_>,
     gathered: &mut Gathered,
 ) -> Option<usize> {
-    let found = known.get(name).copied();
+    let found = known.get(name);
     if found.is_none() {
-        let names: Vec<&str> = known.keys().copied().collect();
+        let names = known.names();
         let message = if names.is_empty() {
             format!("is an unknown {what}; the job lists none")
         } else {
@@ -297,7 +297,8 @@ fn living_product(
 }
 
 fn date(text: &str, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<NaiveDate> {
-    let day = NaiveDate::parse_from_str(text, "%Y-%m-%d").ok();
+    let day =
+        chrono::DateTime::parse_from_rfc3339(&format!("{text}T00:00:00Z")).ok().map(|noon| noon.date_naive());
     if day.is_none() {
         gathered.add(at, Some(quoted(text)), "is not a day; write year-month-day as in \"2027-09-30\"");
     }

@@ -1,6 +1,5 @@
 //! Active ingredients on each order's seed, summed over products and what is already there.
 
-use alloc::collections::BTreeMap;
 use alloc::vec;
 use alloc::vec::Vec;
 
@@ -11,6 +10,7 @@ use super::draft::Draft;
 use super::out::{SOWING, Written};
 use crate::document::PlannedActive;
 use crate::model::ActiveLimit;
+use crate::places::Places;
 
 /// One active on one order's seed.
 #[derive(Clone, Copy, Debug)]
@@ -52,10 +52,10 @@ pub(crate) fn summed<'j>(
     let size = order.seed.size;
     doses.extend(order.on_seed.iter().copied());
     // In the order in which they were met, each with its doses.
-    let mut places: BTreeMap<&'j str, usize> = BTreeMap::new();
+    let mut places = Places::default();
     let mut actives: Vec<(&'j str, Vec<ActivePerSeed>)> = Vec::new();
     for (name, dose) in doses {
-        let place = *places.entry(name).or_insert(actives.len());
+        let place = places.first(name, actives.len());
         match actives.get_mut(place) {
             Some((_, doses)) => doses.push(dose),
             None => actives.push((name, vec![dose])),
@@ -63,7 +63,7 @@ pub(crate) fn summed<'j>(
     }
     let sum = |(active, doses): (&'j str, Vec<ActivePerSeed>)| {
         let per_seed = total_on_seed(doses).ok()?;
-        let limit = draft.model.limits.get(active).copied();
+        let limit = draft.model.limits.get(active);
         let season = limit.and_then(|limit| draft.model.actives.get(limit)).and_then(season);
         Some(OnSeed { active, order: index, per_seed, per_mass: per_seed.per_mass(size), limit, season })
     };

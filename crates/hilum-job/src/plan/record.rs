@@ -12,7 +12,6 @@
 //!
 //! A product's lot number is in none of them, so it is not missed here.
 
-use alloc::collections::BTreeSet;
 use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
@@ -24,6 +23,7 @@ use super::out::SOWING;
 use super::{Worked, clock};
 use crate::document::Record;
 use crate::model::treatment::Treatment;
+use crate::places::Places;
 use crate::problem::quoted;
 
 /// The standing cautions: common practice, and what seed laws ask of a tag (7 CFR 201.31a).
@@ -61,8 +61,13 @@ pub(crate) fn actives(draft: &Draft<'_, '_>, order: usize) -> Vec<String> {
         draft.on_order(order).flat_map(|(_, line, _)| line.treatment.actives.iter().map(|(name, _)| *name));
     let earlier =
         draft.order(order).into_iter().flat_map(|order| order.on_seed.iter().map(|(name, _)| *name));
-    let mut seen = BTreeSet::new();
-    added.chain(earlier).filter(|name| seen.insert(*name)).map(ToString::to_string).collect()
+    let (mut seen, mut actives) = (Places::default(), Vec::new());
+    for name in added.chain(earlier) {
+        if seen.first(name, actives.len()) == actives.len() {
+            actives.push(name.into());
+        }
+    }
+    actives
 }
 
 /// The standing ones, and what must dry before a living product follows or the reverse.
