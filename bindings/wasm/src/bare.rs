@@ -4,7 +4,7 @@ use core::panic::PanicInfo;
 
 #[cfg(any(feature = "job", feature = "shed"))]
 #[global_allocator]
-static ALLOCATOR: talc::wasm::WasmDynamicTalc = talc::wasm::new_wasm_dynamic_allocator();
+pub(crate) static MEMORY: crate::arena::Arena = crate::arena::Arena::new();
 
 /// Nothing panics; if it did, the script would see an error.
 #[panic_handler]

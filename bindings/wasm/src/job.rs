@@ -2,24 +2,25 @@
 
 use alloc::boxed::Box;
 use alloc::string::String;
+use alloc::vec;
 
 use hilum_job::Problems;
 
 use crate::decimal::decimal;
 
-/// A text for the script, until it releases it.
+/// A text for the script, until its next call.
 #[repr(C)]
 pub struct Told {
     start: *const u8,
     length: usize,
-    text: String,
 }
 
-/// Memory for a text of the script's.
+/// Memory for a text of the script's, which has read what it was told before.
 #[unsafe(no_mangle)]
 #[must_use]
 pub extern "C" fn room(length: usize) -> *mut u8 {
-    Box::leak(alloc::vec![0_u8; length].into_boxed_slice()).as_mut_ptr()
+    crate::begin();
+    vec![0; length].leak().as_mut_ptr()
 }
 
 /// The plan of a job, an object: the very bytes that Rust writes; or a list of what is wrong with the job.
@@ -28,9 +29,9 @@ pub extern "C" fn room(length: usize) -> *mut u8 {
 /// There are `length` bytes of UTF-8 in what [`room`] gave for so many.
 #[unsafe(no_mangle)]
 #[must_use]
-pub unsafe extern "C" fn plan(at: *mut u8, length: usize) -> *mut Told {
+pub unsafe extern "C" fn plan(at: *const u8, length: usize) -> *const Told {
     // SAFETY: the script keeps to it.
-    told(hilum_job::plan_json_with(&unsafe { text(at, length) }, decimal))
+    told(hilum_job::plan_json_with(unsafe { text(at, length) }, decimal))
 }
 
 /// The account of a run, an object: the very bytes that Rust writes; or a list of what is wrong with the run.
@@ -39,31 +40,18 @@ pub unsafe extern "C" fn plan(at: *mut u8, length: usize) -> *mut Told {
 /// As [`plan`].
 #[unsafe(no_mangle)]
 #[must_use]
-pub unsafe extern "C" fn account(at: *mut u8, length: usize) -> *mut Told {
+pub unsafe extern "C" fn account(at: *const u8, length: usize) -> *const Told {
     // SAFETY: the script keeps to it.
-    told(hilum_job::account_json_with(&unsafe { text(at, length) }, decimal))
+    told(hilum_job::account_json_with(unsafe { text(at, length) }, decimal))
 }
 
-/// Frees a text that was read.
-///
-/// # Safety
-/// [`plan`] or [`account`] gave it, and nothing reads it any more.
-#[unsafe(no_mangle)]
-pub unsafe extern "C" fn release(told: *mut Told) {
-    // SAFETY: the script keeps to it.
-    drop(unsafe { Box::from_raw(told) });
-}
-
-unsafe fn text(at: *mut u8, length: usize) -> String {
+unsafe fn text<'a>(at: *const u8, length: usize) -> &'a str {
     // SAFETY: the caller says so.
-    unsafe {
-        let bytes = Box::from_raw(core::ptr::slice_from_raw_parts_mut(at, length));
-        String::from_utf8_unchecked(bytes.into_vec())
-    }
+    unsafe { core::str::from_utf8_unchecked(core::slice::from_raw_parts(at, length)) }
 }
 
 /// A document is an object and problems are a list, so the first character tells which of them this is.
-fn told(document: Result<String, Problems>) -> *mut Told {
-    let text = document.unwrap_or_else(|problems| problems.to_json());
-    Box::into_raw(Box::new(Told { start: text.as_ptr(), length: text.len(), text }))
+fn told(document: Result<String, Problems>) -> *const Told {
+    let text = document.unwrap_or_else(|problems| problems.to_json()).leak();
+    Box::leak(Box::new(Told { start: text.as_ptr(), length: text.len() }))
 }

@@ -22,6 +22,8 @@
 #[cfg(any(feature = "job", feature = "shed"))]
 extern crate alloc;
 
+#[cfg(all(target_arch = "wasm32", any(feature = "job", feature = "shed")))]
+mod arena;
 #[cfg(target_arch = "wasm32")]
 mod bare;
 #[cfg(feature = "text")]
@@ -57,6 +59,16 @@ pub use table::{CALCULATORS, Calculator, Input};
 pub use take::Kind;
 #[cfg(feature = "describe")]
 pub use text::TEXT_CODES;
+
+/// A call of the script's begins, and nothing of the one before is used any more.
+#[cfg(any(feature = "job", feature = "shed"))]
+fn begin() {
+    // SAFETY: the script has read what it was told, and nothing is kept between calls.
+    #[cfg(target_arch = "wasm32")]
+    unsafe {
+        bare::MEMORY.clear();
+    }
+}
 
 /// What cannot come is no case to go on with: the script sees an error.
 #[cfg(feature = "text")]

@@ -4,55 +4,45 @@ mod batches;
 mod watch;
 
 use alloc::boxed::Box;
+use alloc::vec;
 use alloc::vec::Vec;
 
 use hilum::pack::{Coverage, Objective, PackSize, Price, Proof, Supply, choose};
 use hilum::quantity::{Mass, Measure, VolumeFlow};
 use hilum::treater::{CurvePoint, Flow, PumpCurve, PumpSetting, Setting};
 
-/// Numbers for the script, until it releases them.
+/// Numbers for the script, until its next call.
 #[repr(C)]
 pub struct Told {
     start: *const f64,
     length: usize,
-    numbers: Vec<f64>,
 }
 
-/// Memory for so many numbers of the script's.
+/// Memory for so many numbers of the script's, which has read what it was told before.
 #[unsafe(no_mangle)]
 #[must_use]
 pub extern "C" fn numbers_for(length: usize) -> *mut f64 {
-    Box::leak(alloc::vec![0.0; length].into_boxed_slice()).as_mut_ptr()
+    crate::begin();
+    vec![0.0; length].leak().as_mut_ptr()
 }
 
-/// Which question, in the order of the script's list, of the numbers in the room; the room is freed. The answer
-/// begins with 0, or with the number of what is refused.
+/// Which question, in the order of the script's list, of the numbers in the room. The answer begins with 0, or with the number of what is refused.
 ///
 /// # Safety
 /// [`numbers_for`] gave it for so many numbers.
 #[unsafe(no_mangle)]
 #[must_use]
-pub unsafe extern "C" fn ask(question: usize, at: *mut f64, length: usize) -> *mut Told {
+pub unsafe extern "C" fn ask(question: usize, at: *const f64, length: usize) -> *const Told {
     // SAFETY: the script keeps to it.
-    let given = unsafe { Box::from_raw(core::ptr::slice_from_raw_parts_mut(at, length)) };
+    let given = unsafe { core::slice::from_raw_parts(at, length) };
     let questions = [packs, setting, watch::begin, watch::feed, batches::plan];
     let numbers = match questions.get(question).map(|ask| ask(&mut Given(given.iter()))) {
         Some(Ok(numbers)) => numbers,
         Some(Err(refused)) => refused.0,
         None => Vec::new(),
     };
-    Box::into_raw(Box::new(Told { start: numbers.as_ptr(), length: numbers.len(), numbers }))
-}
-
-/// Frees numbers that were read.
-///
-/// # Safety
-/// [`ask`] gave them, and nothing reads them any more.
-#[unsafe(no_mangle)]
-pub unsafe extern "C" fn numbers_read(told: *mut Told) {
-    // SAFETY: the script keeps to it.
-    let told = unsafe { Box::from_raw(told) };
-    drop(told.numbers);
+    let numbers = numbers.leak();
+    Box::leak(Box::new(Told { start: numbers.as_ptr(), length: numbers.len() }))
 }
 
 /// What the script gave, number by number; what is not there is no number, and refused as such.
@@ -92,7 +82,7 @@ impl From<hilum::Error> for Refused {
 
 fn refused_at(place: usize, error: hilum::Error) -> Refused {
     let [code, value] = crate::refusal::Refusal::from(error).code_and_value();
-    Refused(alloc::vec![code, value, crate::refusal::count(place)])
+    Refused(vec![code, value, crate::refusal::count(place)])
 }
 
 type Answer = Result<Vec<f64>, Refused>;
@@ -115,7 +105,7 @@ fn packs(given: &mut Given<'_>) -> Answer {
         sizes.push(PackSize { covers, stock, price });
     }
     let choice = choose(need, &sizes, objective)?;
-    let mut told = alloc::vec![
+    let mut told = vec![
         0.0,
         f64::from(u8::from(choice.proof == Proof::Proven)),
         f64::from(u8::from(choice.supply == Supply::Enough)),
@@ -141,8 +131,8 @@ fn setting(given: &mut Given<'_>) -> Answer {
         catches.push(CurvePoint { setting, flow });
     }
     Ok(match PumpCurve::through(&catches)?.setting(wanted) {
-        PumpSetting::Inside(setting) => alloc::vec![0.0, 0.0, setting.number()],
-        PumpSetting::BelowCurve => alloc::vec![0.0, 1.0],
-        PumpSetting::AboveCurve => alloc::vec![0.0, 2.0],
+        PumpSetting::Inside(setting) => vec![0.0, 0.0, setting.number()],
+        PumpSetting::BelowCurve => vec![0.0, 1.0],
+        PumpSetting::AboveCurve => vec![0.0, 2.0],
     })
 }

@@ -39,7 +39,7 @@ const JOB: &[&str] = &[
 ];
 
 /// Besides those of hilum-job: an allocator; the check values are read by the description of the package, which is not shipped.
-const WASM: &[&str] = &["hilum-wasm", "hilum-check", "talc", "lock_api", "scopeguard", "allocator-api2"];
+const WASM: &[&str] = &["hilum-wasm", "hilum-check"];
 
 pub(super) fn deps(session: &mut Session) -> Result<(), String> {
     let job = [CORE, JOB].concat();
