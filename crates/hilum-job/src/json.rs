@@ -4,7 +4,7 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 use core::fmt;
 
-use serde::de::{DeserializeSeed, Deserializer, Error, MapAccess, SeqAccess, Visitor};
+use serde::de::{Deserialize, Deserializer, MapAccess, SeqAccess, Visitor};
 
 use crate::limits::DEPTH;
 
@@ -34,9 +34,12 @@ impl Node {
 
     /// Reads JSON text, or says where it is none, and why.
     pub(crate) fn parse(text: &str) -> Result<Self, String> {
-        let mut reader = serde_json::Deserializer::from_str(text);
-        let node = At { depth: 1 }.deserialize(&mut reader).and_then(|node| reader.end().map(|()| node));
-        node.map_err(|error| told(&error))
+        if let Some((line, column)) = too_deep(text) {
+            return Err(alloc::format!(
+                "it is nested more than {DEPTH} levels deep (line {line}, column {column})"
+            ));
+        }
+        serde_json::from_str(text).map_err(|error| told(&error))
     }
 }
 
@@ -62,7 +65,6 @@ const SAID: &[(&str, &str)] = &[
     ),
     ("invalid number", "a number is written as 0.5, 5 or 1e5"),
     ("number out of range", "a number is too large"),
-    ("it is nested", "it is nested more than 32 levels deep"),
 ];
 
 fn told(error: &serde_json::Error) -> String {
@@ -72,29 +74,39 @@ fn told(error: &serde_json::Error) -> String {
     alloc::format!("{words} (line {}, column {})", error.line(), error.column())
 }
 
-/// A value at a depth of nesting.
-#[derive(Clone, Copy)]
-struct At {
-    depth: usize,
-}
-
-impl At {
-    fn inside<E: Error>(self) -> Result<Self, E> {
-        if self.depth > DEPTH {
-            return Err(E::custom(format_args!("it is nested more than {DEPTH} levels deep")));
+/// Line and column of the first bracket that is nested too deep. Looked for before reading: a reader that refused it on its way
+/// would be compiled with all that it takes to put an error's text together.
+fn too_deep(text: &str) -> Option<(usize, usize)> {
+    let (mut line, mut column, mut depth) = (1_usize, 0_usize, 0_usize);
+    let (mut quoted, mut escaped) = (false, false);
+    for byte in text.bytes() {
+        column = column.saturating_add(1);
+        match byte {
+            b'\n' => (line, column) = (line.saturating_add(1), 0),
+            _ if escaped => escaped = false,
+            b'\\' => escaped = quoted,
+            b'"' => quoted = !quoted,
+            b'[' | b'{' if !quoted => depth = depth.saturating_add(1),
+            b']' | b'}' if !quoted => depth = depth.saturating_sub(1),
+            _ => {}
         }
-        Ok(Self { depth: self.depth.saturating_add(1) })
+        if depth > DEPTH {
+            return Some((line, column));
+        }
+    }
+    None
+}
+
+impl<'de> Deserialize<'de> for Node {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        from.deserialize_any(Any)
     }
 }
 
-impl<'de> DeserializeSeed<'de> for At {
-    type Value = Node;
-    fn deserialize<D: Deserializer<'de>>(self, from: D) -> Result<Node, D::Error> {
-        from.deserialize_any(self)
-    }
-}
+/// Takes whatever value comes.
+struct Any;
 
-impl<'de> Visitor<'de> for At {
+impl<'de> Visitor<'de> for Any {
     type Value = Node;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -124,18 +136,16 @@ impl<'de> Visitor<'de> for At {
         Ok(Node::Text(value))
     }
     fn visit_seq<A: SeqAccess<'de>>(self, mut from: A) -> Result<Node, A::Error> {
-        let inside = self.inside()?;
         let mut list = Vec::new();
-        while let Some(node) = from.next_element_seed(inside)? {
+        while let Some(node) = from.next_element()? {
             list.push(node);
         }
         Ok(Node::List(list))
     }
     fn visit_map<A: MapAccess<'de>>(self, mut from: A) -> Result<Node, A::Error> {
-        let inside = self.inside()?;
         let mut object = Vec::new();
-        while let Some(name) = from.next_key()? {
-            object.push((name, from.next_value_seed(inside)?));
+        while let Some(member) = from.next_entry()? {
+            object.push(member);
         }
         Ok(Node::Object(object))
     }

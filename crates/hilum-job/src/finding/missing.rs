@@ -37,10 +37,11 @@ pub(super) fn findings(worked: &Worked<'_, '_>, found: &mut Found) {
 type Note = Option<(String, String)>;
 
 /// Orders that lack something, at the first of them.
+#[inline(never)]
 fn of_orders(
     worked: &Worked<'_, '_>,
-    lack: impl Fn(usize, &Order<'_>) -> bool,
-    say: impl FnOnce(&str) -> String,
+    lack: &dyn Fn(usize, &Order<'_>) -> bool,
+    say: &dyn Fn(&str) -> String,
 ) -> Note {
     let all = worked.draft.model.orders.iter().enumerate();
     let places: Vec<usize> = all.filter(|(o, order)| lack(*o, order)).map(|(o, _)| o).collect();
@@ -49,11 +50,12 @@ fn of_orders(
 }
 
 /// Products in use that lack something, at the first of them.
+#[inline(never)]
 fn of_products(
     worked: &Worked<'_, '_>,
     field: &str,
-    lack: impl Fn(usize, &Line<'_, '_>) -> bool,
-    say: impl FnOnce(&str) -> String,
+    lack: &dyn Fn(usize, &Line<'_, '_>) -> bool,
+    say: &dyn Fn(&str) -> String,
 ) -> Note {
     let used = worked.draft.lines.iter().enumerate().filter(|(_, line)| !line.doses.is_empty());
     let lacking: Vec<(usize, &str)> = used
@@ -68,15 +70,11 @@ fn sowing(worked: &Worked<'_, '_>) -> Note {
     let lacks = |order: usize| worked.draft.order(order).is_some_and(|order| order.seed.sown.is_none());
     let limited = worked.on_seed.iter().any(|on_seed| on_seed.season.is_some() && lacks(on_seed.order));
     let check = if limited { ", and checks the season's limits" } else { "" };
-    of_orders(
-        worked,
-        |o, _| lacks(o),
-        |orders| {
-            format!(
-                "Give the sowing of {orders}: it tells the area that the seed sows and the doses per area{check}."
-            )
-        },
-    )
+    of_orders(worked, &|o, _| lacks(o), &|orders| {
+        format!(
+            "Give the sowing of {orders}: it tells the area that the seed sows and the doses per area{check}."
+        )
+    })
 }
 
 fn crop(worked: &Worked<'_, '_>) -> Note {
@@ -86,44 +84,32 @@ fn crop(worked: &Worked<'_, '_>) -> Note {
             .on_order(o)
             .any(|(_, line, _)| line.treatment.doc.crops.iter().flatten().next().is_some())
     };
-    of_orders(
-        worked,
-        |o, order| order.doc.crop.is_none() && on_label(o),
-        |orders| format!("Give the crop of {orders}: it is checked against the crops on the labels."),
-    )
+    of_orders(worked, &|o, order| order.doc.crop.is_none() && on_label(o), &|orders| {
+        format!("Give the crop of {orders}: it is checked against the crops on the labels.")
+    })
 }
 
 fn temperature(worked: &Worked<'_, '_>) -> Note {
     let wet = |o: usize| worked.draft.on_order(o).any(|(_, line, _)| line.treatment.tank.is_some());
-    of_orders(
-        worked,
-        |o, order| order.temperature.is_none() && wet(o),
-        |orders| format!("Give the temperature of the seed of {orders}: frozen seed must not get a liquid."),
-    )
+    of_orders(worked, &|o, order| order.temperature.is_none() && wet(o), &|orders| {
+        format!("Give the temperature of the seed of {orders}: frozen seed must not get a liquid.")
+    })
 }
 
 fn packs(worked: &Worked<'_, '_>) -> Note {
-    of_products(
-        worked,
-        "",
-        |_, line| line.treatment.packs.is_empty(),
-        |products| format!("Give the packs of {products}: they tell what to open and what is left over."),
-    )
+    of_products(worked, "", &|_, line| line.treatment.packs.is_empty(), &|products| {
+        format!("Give the packs of {products}: they tell what to open and what is left over.")
+    })
 }
 
 fn density(worked: &Worked<'_, '_>) -> Note {
     let unknown =
-        |line: &Line<'_, '_>| line.doses.iter().any(|dose| dose.actives.iter().any(Option::is_none));
-    of_products(
-        worked,
-        "",
-        |_, line| unknown(line),
-        |products| {
-            format!(
-                "Give the density of {products}: without it the active ingredients in it are neither added up nor held against their limits."
-            )
-        },
-    )
+        &|line: &Line<'_, '_>| line.doses.iter().any(|dose| dose.actives.iter().any(Option::is_none));
+    of_products(worked, "", &|_, line| unknown(line), &|products| {
+        format!(
+            "Give the density of {products}: without it the active ingredients in it are neither added up nor held against their limits."
+        )
+    })
 }
 
 /// How fast seed runs: without it no flow, no clock.
@@ -157,7 +143,7 @@ fn curve(worked: &Worked<'_, '_>) -> Note {
     };
     let tanks = draft.model.tanks.iter().zip(&worked.tanks).enumerate();
     let without =
-        |tank: &crate::model::tank::Tank<'_>| tank.pump.as_ref().is_none_or(|pump| pump.curve.is_none());
+        &|tank: &crate::model::tank::Tank<'_>| tank.pump.as_ref().is_none_or(|pump| pump.curve.is_none());
     let lacking: Vec<(usize, &str)> = tanks
         .filter(|(_, (tank, work))| without(tank) && runs(work))
         .map(|(k, (tank, _))| (k, tank.doc.tank.as_str()))
@@ -220,13 +206,13 @@ fn survival(worked: &Worked<'_, '_>) -> Note {
     of_products(
         worked,
         "/living",
-        |_, line| {
+        &|_, line| {
             line.treatment
                 .living
                 .as_ref()
                 .is_some_and(|living| living.minimum.is_some() && living.survival.is_none())
         },
-        |products| {
+        &|products| {
             format!(
                 "Give the survival of {products}, from its maker or a laboratory: it tells the cells that are left on planting day."
             )

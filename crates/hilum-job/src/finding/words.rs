@@ -87,9 +87,13 @@ pub(crate) fn duration(seconds: f64) -> String {
 
 /// Names in quotes: the first few, and how many more.
 pub(super) fn names<'a>(names: impl IntoIterator<Item = &'a str>) -> String {
-    let mut names = names.into_iter();
-    let mut shown: Vec<String> = names.by_ref().take(NAMED).map(quoted).collect();
-    let more = names.count();
+    listed(&names.into_iter().collect::<Vec<_>>())
+}
+
+#[inline(never)]
+fn listed(names: &[&str]) -> String {
+    let mut shown: Vec<String> = names.iter().take(NAMED).map(|name| quoted(name)).collect();
+    let more = names.len().saturating_sub(shown.len());
     if more > 0 {
         return format!("{} and {more} more", shown.join(", "));
     }

@@ -144,9 +144,25 @@ impl Field<'_, '_> {
         check: impl FnOnce(Q) -> Result<T, hilum::Error>,
         gathered: &mut Gathered,
     ) -> Option<T> {
+        let base = self.base(Q::POWERS, wanted, gathered)?;
+        check(Q::from_base(base)).map_err(|error| self.refuse(error, gathered)).ok()
+    }
+
+    /// Its value in base units, if it has these dimensions.
+    #[inline(never)]
+    fn base(&self, powers: Powers, wanted: &str, gathered: &mut Gathered) -> Option<f64> {
         let asked = Asked::read(self.doc, &self.at, gathered)?;
-        let quantity = asked.quantity::<Q>(&Bases::default(), wanted, &self.at, gathered)?;
-        asked.checked(check(quantity), &self.at, gathered)
+        let (value, given) = asked.measured(&Bases::default(), wanted, &self.at, gathered)?;
+        if given == powers {
+            return Some(value);
+        }
+        asked.wrong(given, wanted, &self.at, gathered);
+        None
+    }
+
+    #[inline(never)]
+    fn refuse(&self, error: hilum::Error, gathered: &mut Gathered) {
+        gathered.add(&self.at, Some(shown(self.doc)), refusal(error));
     }
 
     /// A share, 0 to 100 %.
