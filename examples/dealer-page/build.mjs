@@ -7,7 +7,7 @@ process.chdir(new URL(".", import.meta.url).pathname);
 rmSync("dist", { recursive: true, force: true });
 mkdirSync("dist");
 await build({
-  entryPoints: { page: "src/main.js", style: "style/page.css" },
+  entryPoints: { page: "src/main.js", planner: "src/planner.js", style: "style/page.css" },
   bundle: true,
   minify: true,
   format: "esm",

@@ -1,4 +1,5 @@
 // Instants as a shed reads them: its own wall clock, whatever zone the reader is in.
+import { dates } from "./intl.js";
 
 /** An instant's wall clock as a date that is written in UTC. */
 export const wall = (instant) => new Date(`${instant.slice(0, 19)}Z`);
@@ -8,8 +9,7 @@ const MINUTE = 60_000;
 /** The next whole minute, for promises that must not be early. */
 const roundedUp = (date) => new Date(Math.ceil(date / MINUTE) * MINUTE);
 
-const lang = () => document.documentElement.lang;
-const day = (date) => new Intl.DateTimeFormat(lang(), { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" }).format(date);
+const day = (date) => dates({ weekday: "short", day: "numeric", month: "short", timeZone: "UTC" }).format(date);
 const hours = (date) => date.toISOString().slice(11, 16);
 
 /** `07:12`, with its day where that is not the day at hand. */
@@ -22,10 +22,10 @@ export const timeUp = (instant, today = instant?.slice(0, 10)) => instant && see
 
 /** `29 May 2027, 07:15` */
 export const moment = (instant) =>
-  instant && `${new Intl.DateTimeFormat(lang(), { day: "numeric", month: "short", year: "numeric", timeZone: "UTC" }).format(wall(instant))}, ${instant.slice(11, 16)}`;
+  instant && `${dates({ day: "numeric", month: "short", year: "numeric", timeZone: "UTC" }).format(wall(instant))}, ${instant.slice(11, 16)}`;
 
 export const dayOf = (instant) => instant?.slice(0, 10);
-const monthly = () => new Intl.DateTimeFormat(lang(), { day: "numeric", month: "short", timeZone: "UTC" });
+const monthly = () => dates({ day: "numeric", month: "short", timeZone: "UTC" });
 /** `29 May` */
 export const shortDay = (instant) => monthly().format(wall(instant));
 /** `29 – 31 May`, from the first to the last. */

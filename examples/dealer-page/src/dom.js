@@ -1,3 +1,5 @@
+import { lists } from "./intl.js";
+
 /** An element with attributes and children; texts become text. */
 export function el(name, attributes = {}, ...children) {
   const element = document.createElement(name);
@@ -74,7 +76,7 @@ export const facts = (entries) =>
   ));
 
 /** Names as a sentence says them: `A, B and C`. */
-export const listed = (names) => new Intl.ListFormat(document.documentElement.lang, { type: "conjunction" }).format(names);
+export const listed = (names) => lists({ type: "conjunction" }).format(names);
 
 /** `1 order`, `2 orders` */
 export const many = (number, one, more = `${one}s`) => `${number} ${number === 1 ? one : more}`;

@@ -1,10 +1,11 @@
 // A job in the address: deflated JSON, so that a link carries a whole day.
+import { written } from "./path.js";
 
 const through = async (bytes, stream) =>
   new Uint8Array(await new Response(new Blob([bytes]).stream().pipeThrough(stream)).arrayBuffer());
 
 export async function pack(job) {
-  const bytes = await through(new TextEncoder().encode(JSON.stringify(job)), new CompressionStream("deflate-raw"));
+  const bytes = await through(new TextEncoder().encode(written(job)), new CompressionStream("deflate-raw"));
   const binary = Array.from(bytes, (byte) => String.fromCharCode(byte)).join("");
   return btoa(binary).replaceAll("+", "-").replaceAll("/", "_").replace(/=+$/, "");
 }

@@ -1,12 +1,13 @@
 // Treating day: a job in a form and its plan beside it; after the day, the run and its account.
-import { account, plan } from "hilum/job";
 import demo from "../../jobs/dealer_day.json";
 import demoRun from "../../runs/dealer_day_run.json";
-import { complain, fieldAt, form, retitle } from "./form/form.js";
+import { ask } from "./ask.js";
+import { measure } from "./charts/style.js";
+import { complain, finder, form, retitle } from "./form/form.js";
 import { JOB } from "./form/job.js";
 import { RUN } from "./form/run.js";
 import { pack, unpack } from "./link.js";
-import { get, set, without } from "./path.js";
+import { get, set, without, written } from "./path.js";
 import { showAccount } from "./show/account.js";
 import { showAlive, showPlan } from "./show/plan.js";
 
@@ -18,7 +19,9 @@ const noRun = { format: 1, orders: [] };
 let job = demo;
 let run = noRun;
 let waiting;
-let drawn = 0;
+/** What the form says now, counted; what is made of anything older is not shown. */
+let newest = 0;
+let latest;
 /** Whether something was written that no file and no link holds. */
 let isEdited = false;
 const whole = () => ({ ...run, job });
@@ -30,14 +33,9 @@ const VIEWS = {
     fields: JOB,
     document: () => job,
     keep: (changed) => (job = changed),
-    make() {
-      const made = plan(job);
-      showPlan(job, made, shower);
-      const own = (drawn += 1);
-      const isCurrent = () => own === drawn;
-      setTimeout(() => isCurrent() && showAlive(job, made, isCurrent));
-      return made.findings;
-    },
+    show: (made) => showPlan(job, made, shower()),
+    showLater: (made, isCurrent) => showAlive(job, made, isCurrent),
+    doing: "Planning",
     done: "Planned",
     nothing: "Add orders of seed and products in the form, and the plan appears here.",
     isEmpty: () => !job.orders?.length,
@@ -49,11 +47,9 @@ const VIEWS = {
     keep({ job: _, ...changed }) {
       run = changed;
     },
-    make() {
-      const made = account(whole());
-      showAccount(job, made, shower);
-      return made.findings;
-    },
+    show: (made) => showAccount(job, made, shower()),
+    showLater() {},
+    doing: "Accounting",
     done: "Accounted for",
     isEmpty: () => !run.orders?.length,
     nothing: "Add each order in the form as it is run, with what scales and gauges showed, and what was applied appears here.",
@@ -87,8 +83,13 @@ function edited({ set: changes, focus, add, item, remove, at }) {
     redraw(`[data-add="/${remove.join("/")}"]`);
   }
   isEdited = true;
+  newest += 1;
+  soon(120);
+}
+
+function soon(pause) {
   clearTimeout(waiting);
-  waiting = setTimeout(made, 120);
+  waiting = setTimeout(made, pause);
 }
 
 /** Opens a place of the form and everything around it, and goes there. */
@@ -107,32 +108,69 @@ function redraw(place) {
   if (place) goTo(root.querySelector(place));
 }
 
-/** What leads from a finding to the field that it speaks of, if the form has it. */
-function shower(where) {
+/** What leads from a finding to the field that it speaks of, if the form has it; the form may be drawn anew before anyone goes there. */
+function shower() {
   const { form: root } = VIEWS[view];
-  return fieldAt(root, where) && (() => goTo(fieldAt(root, where)));
+  const find = finder(root);
+  return (where) => find(where) && (() => goTo(finder(root)(where)));
 }
 
-/** Makes the plan or the account of what the form says now. */
-function made() {
+/** How long the sheet may be behind the form without a word. */
+const MOMENT = 300;
+let late;
+
+function behind() {
+  late ??= setTimeout(() => {
+    document.body.classList.add("behind");
+    $("sheet").setAttribute("aria-busy", "true");
+    say(`${VIEWS[view].doing}…`);
+  }, MOMENT);
+}
+
+function caughtUp() {
+  clearTimeout(late);
+  late = undefined;
+  document.body.classList.remove("behind");
+  $("sheet").removeAttribute("aria-busy");
+}
+
+/** Makes the plan or the account of what the form says now, and `said` is said before what came of it. */
+function made(said) {
+  clearTimeout(waiting);
+  waiting = undefined;
+  latest = make(said);
+}
+
+async function make(said) {
+  const own = (newest += 1);
+  const isCurrent = () => own === newest;
   $("title").textContent = job.title || "A day without a title";
-  const { form: root, make, done, nothing, isEmpty } = VIEWS[view];
-  try {
-    const stops = make().filter(({ severity }) => severity === "stop").length;
-    complain(root, []);
-    document.body.classList.remove("stale");
-    say(stops ? `${done}; ${stops} to see to first.` : `${done}.`);
-  } catch (error) {
-    if (!error.problems) throw error;
-    refused(root, error.problems);
-  }
+  const { form: root, document: now, show, showLater, done, nothing, isEmpty } = VIEWS[view];
+  behind();
+  const { made, problems } = await ask(view, now()).catch(failed);
+  if (!isCurrent()) return;
+  caughtUp();
+  measure();
+  if (made) show(made);
+  say([said, made ? accepted(root, made, done) : refused(root, problems)].filter(Boolean).join(" "));
   $("first-wrong").hidden = !root.querySelector(".wrong");
   $("nothing").textContent = isEmpty() ? nothing : "Mend what the form marks, and the sheet appears here.";
   $("nothing").hidden = isShown();
+  if (made) await showLater(made, isCurrent);
 }
+
+/** A planner that breaks is no fault of a field. */
+const failed = (error) => ({ problems: [{ pointer: "", message: `could not be planned: ${error.message}` }] });
 
 /** Whether something was made that can be looked at. */
 const isShown = () => [...$(view).querySelectorAll(".body")].some((body) => body.childElementCount > 0);
+
+function accepted(root, { findings }, done) {
+  complain(root, []);
+  document.body.classList.remove("stale");
+  const stops = findings.filter(({ severity }) => severity === "stop").length;
+  return stops ? `${done}; ${stops} to see to first.` : `${done}.`;
+}
 
 function refused(root, problems) {
   const elsewhere = complain(root, problems);
@@ -141,10 +179,10 @@ function refused(root, problems) {
   const rest = elsewhere.map(({ pointer, value, message }) => `${pointer || "The document"}: ${value ?? ""} ${message}.`);
   if (view === "account" && elsewhere.some(({ pointer }) => pointer.startsWith("/job"))) rest.unshift("See to the plan first.");
   const fields = marked ? `${marked === 1 ? "One field is" : `${marked} fields are`} still to be filled or mended.` : "";
-  say([fields, ...rest, isShown() && "What is shown is the last that could be made."].filter(Boolean).join(" "));
+  return [fields, ...rest, isShown() && "What is shown is the last that could be made."].filter(Boolean).join(" ");
 }
 
-function look(at) {
+function look(at, said) {
   view = at;
   for (const [name, own] of Object.entries(VIEWS)) {
     const isShown = name === view;
@@ -153,8 +191,10 @@ function look(at) {
     $(`to-${name}`).setAttribute("aria-pressed", String(isShown));
   }
   $("save").textContent = view === "plan" ? "Save job" : "Save run";
+  document.body.classList.remove("stale");
+  $("nothing").hidden = true;
   redraw();
-  made();
+  made(said);
 }
 
 const isRun = (given) => given !== null && typeof given === "object" && "job" in given;
@@ -163,7 +203,6 @@ const isRun = (given) => given !== null && typeof given === "object" && "job" in
 function take(given, said) {
   if (given === null || typeof given !== "object" || Array.isArray(given)) throw new TypeError("it holds no document.");
   isEdited = false;
-  drawn += 1;
   if (isRun(given)) ({ job, ...run } = given);
   else [job, run] = [given, noRun];
   for (const [id, { form: root }] of Object.entries(VIEWS)) {
@@ -171,8 +210,7 @@ function take(given, said) {
     root.replaceChildren();
     for (const body of $(id).querySelectorAll(".body")) body.replaceChildren();
   }
-  look(isRun(given) ? "account" : "plan");
-  if (said) say(`${said} ${$("said").textContent}`);
+  look(isRun(given) ? "account" : "plan", said);
 }
 
 async function opened({ target }) {
@@ -186,7 +224,7 @@ async function opened({ target }) {
 }
 
 function saved() {
-  const text = JSON.stringify(VIEWS[view].document(), null, 2);
+  const text = written(VIEWS[view].document(), 2);
   const url = URL.createObjectURL(new Blob([text], { type: "application/json" }));
   const link = Object.assign(document.createElement("a"), { href: url, download: view === "plan" ? "job.json" : "run.json" });
   link.click();
@@ -206,6 +244,13 @@ async function linked() {
   }
 }
 
+/** What goes on paper is what the form says. */
+async function printed() {
+  if (waiting) made();
+  await latest;
+  window.print();
+}
+
 const CARRIED = /^#(?:job|run)=([\w-]+)$/;
 
 /** What the address carries, or the demonstration. */
@@ -214,14 +259,13 @@ async function carried() {
   try {
     if (packed) return take(await unpack(packed));
   } catch {
-    showDemo();
-    return say("The link holds no job that can be read; this is the demonstration.");
+    return showDemo("The link holds no job that can be read; this is the demonstration.");
   }
   showDemo();
 }
 
-function showDemo() {
-  take(demo);
+function showDemo(said) {
+  take(demo, said);
   const { job: _, ...readings } = demoRun;
   run = readings;
 }
@@ -230,7 +274,7 @@ async function start() {
   $("open").addEventListener("change", opened);
   $("save").addEventListener("click", saved);
   $("link").addEventListener("click", linked);
-  $("print").addEventListener("click", () => window.print());
+  $("print").addEventListener("click", printed);
   $("blank").addEventListener("click", () => take(EMPTY, "Started empty: add an order and a product."));
   $("first-wrong").addEventListener("click", () => goTo(VIEWS[view].form.querySelector(".wrong")));
   for (const name of Object.keys(VIEWS)) {
@@ -244,8 +288,7 @@ async function start() {
   addEventListener("beforeprint", () => document.querySelectorAll(".notes").forEach((notes) => (notes.open = true)));
   let width = innerWidth;
   addEventListener("resize", () => {
-    clearTimeout(waiting);
-    if (width !== innerWidth) waiting = setTimeout(made, 200);
+    if (width !== innerWidth) soon(200);
     width = innerWidth;
   });
   await carried();

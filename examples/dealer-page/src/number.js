@@ -1,6 +1,7 @@
 // Numbers as people read and measure them: few digits, whole pounds, gallons with fluid ounces.
-const locale = () => document.documentElement.lang;
-const write = (value, options) => new Intl.NumberFormat(locale(), options).format(value);
+import { numbers } from "./intl.js";
+
+const write = (value, options) => numbers(options).format(value);
 const JOIN = "\u00A0";
 const SUPERSCRIPT = "⁰¹²³⁴⁵⁶⁷⁸⁹";
 const FL_OZ_PER_GAL = 128;

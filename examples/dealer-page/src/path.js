@@ -26,3 +26,7 @@ export function without(document, path, index) {
   const items = [get(document, path)].flat().filter((_, at) => at !== index);
   return set(document, path, items.length || path.length === 1 ? items : undefined);
 }
+
+/** A document as text. What is no number of JSON is left as a word, to be refused by name: JSON itself would leave it out. */
+export const written = (document, space) =>
+  JSON.stringify(document, (_, value) => (typeof value === "number" && !Number.isFinite(value) ? String(value) : value), space);

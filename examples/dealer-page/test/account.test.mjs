@@ -90,7 +90,7 @@ test("a run is written down order by order, and accounted for as it goes", async
   await openFile(page, "job.json", demo.given);
   await page.waitForFunction(() => /Opened job\.json/.test(document.querySelector("#said").textContent));
   await page.click("#to-account");
-  assert.equal(await page.isVisible("#nothing"), true);
+  await page.waitForSelector("#nothing:not([hidden])");
   await page.click('#run [data-add="/orders"]');
   // The first order of the job, with the tanks that it gets.
   assert.equal(await field(page, "/orders/0/order").locator("input").inputValue(), "Q-311");

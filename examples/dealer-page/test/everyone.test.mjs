@@ -92,6 +92,8 @@ test("it works without a network after the first visit, and without its server",
   await page.goto(`${other.address}/`);
   await planned(page);
   assert.match(await page.innerText("#title"), /Quillwater/);
+  // Also the planner beside it.
+  assert.deepEqual(page.workers().map((worker) => worker.url()), [`${other.address}/planner.js`]);
   await toAccount(page);
   assert.equal(await page.locator("#record article").count(), 6);
 });

@@ -34,12 +34,13 @@ after(async () => {
   served.server?.close();
 });
 
-export const planned = (page) => page.waitForSelector("#alive figure, #alive p");
+export const planned = (page) => page.waitForSelector("#alive:not([aria-busy]) :is(figure, p)");
 
-/** A new profile with the page in it, at the demonstration. */
-export async function fresh(options = {}) {
+/** A new profile with the page in it, at the demonstration; `before` runs in the page before its own scripts. */
+export async function fresh(options = {}, before = () => {}) {
   await served.context?.close();
   served.context = await served.browser.newContext({ viewport: { width: 1280, height: 900 }, locale: "en-US", ...options });
+  await served.context.addInitScript(before);
   const page = await served.context.newPage();
   page.on("pageerror", (error) => {
     throw error;

@@ -23,7 +23,7 @@ pub(super) fn web(session: &mut Session) -> Result<(), String> {
     node_tests(session, PACKAGE, &["browser/check_values.test.mjs".into()]);
     packages(session, PAGE)?;
     sheets(session)?;
-    let tests = ["test/plan", "test/form", "test/account", "test/everyone"];
+    let tests = ["test/plan", "test/form", "test/account", "test/everyone", "test/beside"];
     node_tests(session, PAGE, &tests.map(|name| format!("{name}.test.mjs")));
     Ok(())
 }

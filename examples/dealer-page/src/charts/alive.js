@@ -1,6 +1,6 @@
 // What stays alive: cells on a seed over the days, as the planner itself says for each day.
-import { plan as planned } from "hilum/job";
 import { convert } from "hilum";
+import { ask } from "../ask.js";
 import { dayOf, moment, shortDays } from "../clock.js";
 import { by, el, figure, legend, listed, many, table } from "../dom.js";
 import { cells, raised } from "../number.js";
@@ -29,12 +29,13 @@ export async function alive(job, plan, isCurrent) {
   const last = Math.max(40, ...ends.map(({ days }) => days * 1.15));
   const curve = [];
   for (let at = 0; at <= STEPS; at++) {
-    curve.push(...after(job, Number(((at * last) / STEPS).toFixed(3))));
-    await breath();
+    const then = await after(job, Number(((at * last) / STEPS).toFixed(3)));
     if (!isCurrent()) return undefined;
+    curve.push(...then);
   }
   if (!curve.length) return [el("p", {}, "Say how the cells die off, and the curve is drawn here."), words];
-  const band = uncertain(job, plan, living, curve);
+  const band = await uncertain(job, plan, living, curve);
+  if (!isCurrent()) return undefined;
   const minimum = [...new Set(living.map(({ minimum }) => minimum?.value).filter(Boolean))];
   const key = legend([
     ["--running", "living cells on a seed"],
@@ -57,14 +58,14 @@ const firstSeed = (plan) =>
       .flatMap(({ ready_at: at, orders }) => orders.map(({ order }) => [order, Date.parse(at)])).reverse(),
   );
 
-/** Lets the page do what else is waiting: many orders make many plans. */
-const breath = () => new Promise((done) => setTimeout(done));
+/** The living products in the plan of a job; none once something newer is asked. */
+const planned = async (job) => doses((await ask("plan", job)).made ?? { treatments: [] });
 
 /** Mixes do not matter to the cells on a seed, and few of them are soon planned. */
 const VAST = "100000 gal";
 
 /** Cells on a seed of each order after so many days: the same job, planted then. Instants do not matter to it. */
-function after(job, days) {
+async function after(job, days) {
   const planting = ({ plant_on: _, plant_after: __, ...rest } = {}) => ({ ...rest, plant_after: `${days} d` });
   const { work: _, ...rest } = job;
   const asked = {
@@ -73,25 +74,25 @@ function after(job, days) {
     after: planting(job.after ?? undefined),
     orders: job.orders.map((order) => (order.after ? { ...order, after: planting(order.after) } : order)),
   };
-  return doses(planned(asked))
+  return (await planned(asked))
     .filter(({ at_planting: then }) => then)
     .map(({ product, order, series, at_planting: then }) => ({ product, order, series, days, cells: then.value }));
 }
 
 /** Where a dose hangs on the size of the seed, and the size may be off: the curve of the least and of the most. */
-function uncertain(job, plan, living, curve) {
+async function uncertain(job, plan, living, curve) {
   const open = job.orders.map(({ size_tolerance: share }) => (share ? convert(share, "%").value / 100 : 0));
   if (!open.some(Boolean)) return [];
   const { work: _, ...rest } = job;
   const sized = (sign) => {
     const size = ({ seeds, mass }, at) => ({ value: (seeds.value / mass.value) * (1 + sign * open[at]), unit: `seeds/${mass.unit}` });
     const orders = job.orders.map(({ size_tolerance: __, ...order }, at) => ({ ...order, size: size(plan.orders[at], at) }));
-    return doses(planned({ ...rest, orders }));
+    return planned({ ...rest, orders });
   };
-  const [small, large] = [sized(1), sized(-1)];
+  const [small, large] = [await sized(1), await sized(-1)];
   return living.flatMap(({ series, at_treating: { value } }) => {
-    const [low, high] = [small, large].map((all) => all.find((one) => one.series === series).at_treating.value / value);
-    if (Math.abs(high - low) < 1e-6) return [];
+    const [low, high] = [small, large].map((all) => all.find((one) => one.series === series)?.at_treating.value / value);
+    if (!(Math.abs(high - low) >= 1e-6)) return [];
     return curve.filter((point) => point.series === series).map((point) => ({ ...point, low: point.cells * low, high: point.cells * high }));
   });
 }

@@ -1,7 +1,7 @@
 // What was applied: how far each rate is from its target, with what the readings leave open.
 import { el, figure, legend } from "../dom.js";
 import { off, percent } from "../number.js";
-import { Plot, isNarrow, plot } from "./style.js";
+import { Plot, isNarrow, plot, room } from "./style.js";
 
 export const VERDICTS = {
   low: { words: "low", symbol: "triangle", rotate: 180, sign: "▼", colour: "--stop" },
@@ -22,7 +22,7 @@ export function applied(account) {
   const reach = Math.max(account.tolerance * 1.5, ...rates.map(({ deviation, open = 0 }) => Math.abs(deviation) + open)) * 105;
   const picture = plot({
     height: 64 + 22 * rates.length,
-    marginLeft: Math.min(150, document.querySelector("#sheet").clientWidth * 0.36),
+    marginLeft: Math.min(150, room() * 0.4),
     marginRight: 14,
     x: { label: "off its target, %", labelOffset: 36, percent: true, domain: [-reach, reach], grid: true, ticks: isNarrow() ? 5 : 9 },
     y: { label: null, domain: rates.map(({ name }) => name) },

@@ -1,12 +1,17 @@
 import * as Plot from "@observablehq/plot";
 
-/** How wide a picture may be. */
-export const room = () => Math.max(280, document.querySelector("#sheet").clientWidth - 32);
+let width;
+
+/** Measures how wide a picture may be; before anything is drawn, because to ask in between lays the page out each time. */
+export function measure() {
+  width = Math.max(280, document.querySelector("#sheet").clientWidth - 32);
+}
+
+export const room = () => width;
 export const isNarrow = () => room() < 500;
 
 /** As wide as its section. */
 export function plot(options) {
-  const width = room();
   return Plot.plot({ width, marginLeft: Math.min(130, width * 0.28), marginBottom: 42, style: { fontSize: "13px", background: "none" }, ...options });
 }
 

@@ -165,17 +165,26 @@ export function retitle(root, document) {
   for (const details of root.querySelectorAll("details.item")) details.retitle(document);
 }
 
-/** Where a problem is told: at its field, else at what holds it or is to hold it. */
-export function fieldAt(root, place) {
-  const fields = [...root.querySelectorAll(".field")];
-  const within = (outer) => outer !== "" && place.startsWith(`${outer}/`);
-  return (
-    fields.find(({ dataset }) => dataset.field === place && place !== "") ??
-    fields.find(({ dataset }) => within(dataset.field)) ??
-    fields.find(({ dataset }) => dataset.also?.split(" ").some((own) => own === place || within(own))) ??
-    [...root.querySelectorAll("[data-list]")].find(({ dataset }) => dataset.list === place) ??
-    (place && fields.find(({ dataset }) => dataset.field.startsWith(`${place}/`)))
-  );
+/** What stands around a place: "/orders/0/sowing/rate" stands in "/orders/0/sowing", that in "/orders/0". */
+function outers(place) {
+  const all = [];
+  for (let end = place.lastIndexOf("/"); end > 0; end = place.lastIndexOf("/", end - 1)) all.push(place.slice(0, end));
+  return all;
+}
+
+/** Tells where in a form, as it stands drawn, a problem of a place is told: at its field, else at what holds it or is to hold it. */
+export function finder(root) {
+  const [own, also, lists, inside] = [new Map(), new Map(), new Map(), new Map()];
+  const keep = (map, place, element) => place && !map.has(place) && map.set(place, element);
+  for (const field of root.querySelectorAll(".field")) {
+    const { field: place, also: others = "" } = field.dataset;
+    keep(own, place, field);
+    for (const other of others.split(" ")) keep(also, other, field);
+    for (const outer of outers(place)) keep(inside, outer, field);
+  }
+  for (const list of root.querySelectorAll("[data-list]")) keep(lists, list.dataset.list, list);
+  const nearest = (map, place) => map.get([place, ...outers(place)].find((at) => map.has(at)));
+  return (place) => nearest(own, place) ?? nearest(also, place) ?? lists.get(place) ?? inside.get(place);
 }
 
 const control = (field) => (field.matches(".field") ? field.querySelector("input, select, textarea") : undefined);
@@ -187,8 +196,9 @@ export function complain(root, problems) {
     field.querySelector(":scope > .error").textContent = "";
     control(field)?.removeAttribute("aria-invalid");
   }
+  const find = finder(root);
   return problems.filter(({ pointer: place, value, message }) => {
-    const field = fieldAt(root, place);
+    const field = find(place);
     if (!field) return true;
     const error = field.querySelector(":scope > .error");
     const words = value === undefined ? message : `${value} ${message}`;

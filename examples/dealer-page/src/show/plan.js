@@ -22,8 +22,12 @@ export function showPlan(job, plan, goTo) {
 
 /** Drawn after the rest: the curve asks the planner for many days. */
 export async function showAlive(job, plan, isCurrent) {
+  const section = document.querySelector("#alive");
+  section.setAttribute("aria-busy", "true");
   const drawn = await alive(job, plan, isCurrent);
-  if (drawn) body("alive", drawn);
+  if (!drawn) return;
+  body("alive", drawn);
+  section.removeAttribute("aria-busy");
 }
 
 const batchesOf = (plan) => plan.tanks.flatMap(({ batches }) => batches);
