@@ -167,3 +167,14 @@ test("each limit has its share, whatever basis it is stated in", async () => {
   const shares = await page.locator("#allowed tbody td").allTextContents();
   assert.deepEqual(shares, ["50.0%", "80.0%", "40.0%", "62.5%", "25.1%", "21.1%"]);
 });
+
+test("each of many sets is seen, on a phone too", async () => {
+  const page = await fresh({ viewport: { width: 360, height: 800 } });
+  const job = JSON.parse(demo.given);
+  for (const order of job.orders) order.amount = "3000 units";
+  job.treatments.forEach(({ packs }) => packs.forEach((pack) => (pack.on_hand = 500)));
+  await openFile(page, "large.json", job);
+  await page.waitForFunction(() => document.querySelectorAll("#open-packs .mark-set rect").length > 60);
+  const widths = await page.locator("#open-packs .mark-set rect").evaluateAll((all) => all.map((one) => one.getBoundingClientRect().width));
+  assert.ok(Math.min(...widths) > 1, String(Math.min(...widths)));
+});

@@ -82,7 +82,9 @@ function runs(mixes, today) {
   const span = Math.max(...done.map(({ done_at: to }) => Date.parse(to))) - Math.min(...done.map(({ mix_at: from }) => Date.parse(from)));
   const words = ({ orders }) => orders.map(({ order }) => order).join(", ");
   const letter = isNarrow() ? 0.045 : 0.0125;
-  const fits = (mix) => (Date.parse(mix.done_at) - Date.parse(mix.ready_at)) / span > (words(mix).length + 3) * letter;
+  // The sign of what is thrown away stands on the end of a bar.
+  const room = (mix) => words(mix).length + (mix.discarded.value > 0 ? 6 : 3);
+  const fits = (mix) => (Date.parse(mix.done_at) - Date.parse(mix.ready_at)) / span > room(mix) * letter;
   return Plot.text(today ? done.filter(fits) : [], {
     x: (mix) => new Date((wall(mix.ready_at).getTime() + wall(mix.done_at).getTime()) / 2), y: "name", text: words, fill: "var(--on-running)", className: "mark-runs",
   });

@@ -14,6 +14,8 @@ export function packs(plan) {
   const cells = opened.flatMap(({ name, sets }) => Array.from({ length: Math.min(sets, most) }, (_, at) => ({ name, at: at + 1 })));
   // On a phone a name stands above its sets, else beside them.
   const above = isNarrow() ? 20 : 0;
+  // Many sets stand closer, so that each is still seen.
+  const gap = most > (isNarrow() ? 20 : 50) ? 0.5 : 2;
   const picture = plot({
     height: 16 + (36 + above) * opened.length,
     marginTop: 8,
@@ -25,7 +27,7 @@ export function packs(plan) {
     y: { label: null, domain: opened.map(({ name }) => name), axis: above ? null : "left" },
     marks: [
       Plot.text(above ? opened : [], { y: "name", frameAnchor: "left", text: "name", textAnchor: "start", dy: -18, fill: "var(--ink)", className: "mark-pack" }),
-      Plot.cell(cells, { x: "at", y: "name", fill: "var(--running)", inset: 2, insetTop: 2 + above, rx: 4, className: "mark-set" }),
+      Plot.cell(cells, { x: "at", y: "name", fill: "var(--running)", inset: gap, insetTop: 2 + above, insetBottom: 2, rx: 2 * gap, className: "mark-set" }),
       Plot.text(opened, {
         x: ({ sets }) => Math.min(sets, most), y: "name", text: ({ sets }) => `× ${number(sets)}`, dx: isNarrow() ? 16 : 22, dy: above / 2, textAnchor: "start", fontWeight: "bold", fill: "var(--ink)",
         className: "mark-number-of-sets",

@@ -74,8 +74,8 @@ const OTHER = "other…";
 
 /** A number beside its unit. What is no number is handed on as written, to be refused with its reason. */
 function quantity(id, field, value, tell) {
-  const { number, unit } = split(value);
   const units = UNITS[field.of];
+  const { number, unit } = split(value, units);
   const all = unit && !units.includes(unit) ? [unit, ...units] : units;
   const input = el("input", { id, type: "text", inputmode: "decimal", value: number, "aria-describedby": described(id, field) });
   const label = `${field.label}: unit`;
@@ -93,10 +93,13 @@ function quantity(id, field, value, tell) {
   return pair;
 }
 
-export function split(value) {
+/** A quantity's number and unit; of "43o units", which is none, "43o" stays as it was written. */
+function split(value, units) {
   if (value !== null && typeof value === "object") return { number: String(value.value), unit: value.unit };
-  const [, number = value ?? "", unit = ""] = /^\s*([-+]?[\d._]+(?:[eE][-+]?\d+)?)\s*(.*?)\s*$/.exec(value ?? "") ?? [];
-  return { number, unit };
+  const [, number, space, unit] = /^\s*([-+]?[\d._]+(?:[eE][-+]?\d+)?)(\s*)(.*?)\s*$/.exec(value ?? "") ?? [];
+  if (number && (space || !unit || units.includes(unit))) return { number, unit };
+  const [, first, rest] = /^\s*(\S*)\s*(.*?)\s*$/.exec(value ?? "");
+  return { number: first, unit: rest };
 }
 
 const isResolved = (value) => value !== null && typeof value === "object" && ("reading" in value || "resolution" in value);

@@ -3,7 +3,7 @@ import { applied, VERDICTS } from "../charts/applied.js";
 import { BECAUSE } from "../charts/alive.js";
 import { limits } from "../charts/allowed.js";
 import { gathered } from "../charts/style.js";
-import { moment } from "../clock.js";
+import { dayOf, moment, oneDay, time } from "../clock.js";
 import { body, by, el, facts, table, together } from "../dom.js";
 import { atMost, cells, column, count, counts, off, percent, product, seed } from "../number.js";
 import { findings } from "./findings.js";
@@ -52,6 +52,7 @@ function gave(rates) {
 }
 
 function treated({ orders }) {
+  const today = oneDay(orders.flatMap(({ record: { from, to } }) => [from, to]));
   return table("How much was treated", [
     ["Order", orders.map(({ order }) => together(order))],
     ["Lot", orders.map(({ lot }) => lot)],
@@ -59,8 +60,8 @@ function treated({ orders }) {
     column("Give or take", orders.map((one) => one.mass_uncertainty)),
     column("Ordered", orders.map(({ ordered }) => ordered), counts),
     ["Off", orders.map(({ mass, ordered }) => off(mass.value / ordered.value - 1))],
-    ["From", orders.map(({ record }) => moment(record.from))],
-    ["To", orders.map(({ record }) => moment(record.to))],
+    ["From", orders.map(({ record }) => time(record.from, today))],
+    ["To", orders.map(({ record }) => time(record.to, today))],
   ]);
 }
 
@@ -120,7 +121,7 @@ function record({ order, record }) {
   const entries = [
     ["Seed", [`${count(record.treated)} ${record.treated.unit}`, record.crop && `of ${record.crop}`, `lot ${record.lot}`].filter(Boolean).join(" ")],
     ["For", record.customer],
-    ["When", [moment(record.from), moment(record.to)].filter(Boolean).join(" to ") || record.treated_on],
+    ["When", [moment(record.from), time(record.to, dayOf(record.from))].filter(Boolean).join(" to ") || record.treated_on],
     ["Where", record.place],
     ["Applied by", [record.operator, record.certificate && `certificate ${record.certificate}`].filter(Boolean).join(", ")],
     ["Treated with", el("ul", {}, named.map((name) => el("li", {}, name)))],

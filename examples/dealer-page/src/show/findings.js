@@ -3,8 +3,8 @@ import { body, el, together } from "../dom.js";
 
 const SEVERITY = { stop: "Stop", warn: "Look", note: "Note" };
 
-/** A message, in which a name in quotation marks is not broken. */
-const words = (message) => message.split(/("[^"\s]{1,20}")/).map((part, at) => (at % 2 ? together(part) : part));
+/** A message, in which neither a name in quotation marks nor a number and its unit are broken. */
+const words = (message) => message.replace(/(\d) (?=%|\p{L}{1,3}\b)/gu, "$1\u00A0").split(/("[^"\s]{1,20}")/).map((part, at) => (at % 2 ? together(part) : part));
 
 /** `goTo` leads to a place in the form; it gives nothing where the form asks nothing there. */
 export function findings(id, all, none, goTo) {
