@@ -2397,7 +2397,7 @@ int32_t hilum_achieved_dry_on(const hilum_used_mass *used,
 /// The rate; 0 when nothing was used. Errors: NULL; HILUM_NOT_MADE.
 int32_t hilum_achieved_rate(const hilum_achieved *achieved, hilum_rate_per_mass *out);
 
-/// Its expanded uncertainty. Errors: NULL; HILUM_NOT_MADE.
+/// Its expanded uncertainty: HILUM_COVERAGE_FACTOR x u(rate). Errors: NULL; HILUM_NOT_MADE.
 int32_t hilum_achieved_uncertainty(const hilum_achieved *achieved, hilum_rate_per_mass *out);
 
 /// By how much it differs from a target: achieved / target - 1.
@@ -2414,7 +2414,7 @@ int32_t hilum_achieved_verdict(const hilum_achieved *achieved,
 /// The rate; 0 when nothing was used. Errors: NULL; HILUM_NOT_MADE.
 int32_t hilum_achieved_dry_rate(const hilum_achieved_dry *achieved, hilum_dry_per_mass *out);
 
-/// Its expanded uncertainty. Errors: NULL; HILUM_NOT_MADE.
+/// Its expanded uncertainty: HILUM_COVERAGE_FACTOR x u(rate). Errors: NULL; HILUM_NOT_MADE.
 int32_t hilum_achieved_dry_uncertainty(const hilum_achieved_dry *achieved, hilum_dry_per_mass *out);
 
 /// By how much it differs from a target: achieved / target - 1.

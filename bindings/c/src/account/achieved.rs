@@ -96,7 +96,7 @@ pub extern "C" fn hilum_achieved_rate(
     give(out, || Ok(need(achieved)?.core()?.rate().into()))
 }
 
-/// Its expanded uncertainty. Errors: NULL; HILUM_NOT_MADE.
+/// Its expanded uncertainty: HILUM_COVERAGE_FACTOR x u(rate). Errors: NULL; HILUM_NOT_MADE.
 #[unsafe(no_mangle)]
 pub extern "C" fn hilum_achieved_uncertainty(
     achieved: Option<&hilum_achieved>,
@@ -137,7 +137,7 @@ pub extern "C" fn hilum_achieved_dry_rate(
     give(out, || Ok(need(achieved)?.core()?.rate().into()))
 }
 
-/// Its expanded uncertainty. Errors: NULL; HILUM_NOT_MADE.
+/// Its expanded uncertainty: HILUM_COVERAGE_FACTOR x u(rate). Errors: NULL; HILUM_NOT_MADE.
 #[unsafe(no_mangle)]
 pub extern "C" fn hilum_achieved_dry_uncertainty(
     achieved: Option<&hilum_achieved_dry>,
