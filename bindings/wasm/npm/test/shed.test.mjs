@@ -181,3 +181,9 @@ test("batches that cannot be planned are refused by name", () => {
   const late = { orders: [{ mass: "1 t", speed: "1 t/h", needs: [need] }], tanks: [{ capacity: "10 L" }], shifts };
   assert.equal(refusal(() => planBatches(late)).field, "shifts.0");
 });
+
+test("a text where a number or another word belongs is shown as a text", () => {
+  const choose = (more) => refusal(() => choosePacks({ need: "1 t", sizes: [{ covers: "1 t", ...more.size }], ...more.all })).message;
+  assert.match(choose({ size: { price: "4" } }), /^sizes\.0\.price: "4" must be a finite number/);
+  assert.match(choose({ all: { objective: "cheapest" } }), /^objective: "cheapest" must be one of/);
+});

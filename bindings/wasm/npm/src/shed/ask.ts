@@ -85,12 +85,15 @@ export function base(place: string, amount: Amount, kind: Kind): number {
 export const maybe = (place: string, amount: Amount | undefined, kind: Kind): number =>
   amount === undefined ? NaN : base(place, amount, kind);
 
+/** A text in quotation marks, so that "4" is not taken for 4. */
+const written = (value: unknown) => (typeof value === "string" ? JSON.stringify(value) : String(value));
+
 /** A plain number, NaN for none. */
 export function plain(place: string, value: number | undefined, isWhole = false): number {
   if (value === undefined) return NaN;
   if (typeof value !== "number" || !Number.isFinite(value) || (isWhole && !(Number.isInteger(value) && value >= 0 && value < 2 ** 32))) {
     const wanted = isWhole ? "a whole number of at least 0" : "a finite number";
-    throw new HilumError("wrong_type", place, value, `${place}: ${String(value)} must be ${wanted}.`);
+    throw new HilumError("wrong_type", place, value, `${place}: ${written(value)} must be ${wanted}.`);
   }
   return value;
 }
@@ -98,7 +101,7 @@ export function plain(place: string, value: number | undefined, isWhole = false)
 /** One of some words, as its number. */
 export function word(place: string, value: string | undefined, words: readonly string[]): number {
   const at = words.indexOf(value ?? (words[0] as string));
-  if (at < 0) throw new HilumError("wrong_type", place, value, `${place}: ${String(value)} must be one of ${words.join(", ")}.`);
+  if (at < 0) throw new HilumError("wrong_type", place, value, `${place}: ${written(value)} must be one of ${words.join(", ")}.`);
   return at;
 }
 
