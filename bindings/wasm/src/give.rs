@@ -7,9 +7,8 @@ use hilum::seed::{SeedSize, Share, Sown};
 use hilum::treater::{Flow, SeedFlow, Setting};
 use hilum::viability::{DecimalReduction, TitrePerMass, TitrePerVolume};
 
-#[cfg(feature = "text")]
-use crate::slot::Of;
-use crate::slot::{Slot, Slots};
+use crate::slot::{Of, Slot};
+use crate::slots::Slots;
 #[cfg(feature = "describe")]
 use crate::take::{AnyTitre, Kind, Take};
 
@@ -18,16 +17,13 @@ pub(crate) trait Give: Sized {
     /// What it may be.
     #[cfg(feature = "describe")]
     const KINDS: &'static [Kind];
-    /// What it is, unless the inputs decide it; numbers have no dimension to tell.
-    #[cfg(feature = "text")]
-    const GIVEN: Option<Of>;
     /// In base units.
     fn give(self, slots: &Slots) -> f64;
 }
 
 /// A quantity as a slot.
 pub(crate) fn slot<Q: Measure>(quantity: Q) -> Slot {
-    Slot::Quantity(quantity.to_base(), Q::POWERS)
+    Slot { number: quantity.to_base(), of: Of::powers(Q::POWERS) }
 }
 
 macro_rules! plain {
@@ -35,8 +31,6 @@ macro_rules! plain {
         impl Give for quantity::$name {
             #[cfg(feature = "describe")]
             const KINDS: &'static [Kind] = <Self as Take>::KINDS;
-            #[cfg(feature = "text")]
-            const GIVEN: Option<Of> = Some(Of::Quantity(<Self as Measure>::POWERS));
             fn give(self, _: &Slots) -> f64 {
                 self.to_base()
             }
@@ -50,8 +44,6 @@ macro_rules! domain {
         impl Give for $name {
             #[cfg(feature = "describe")]
             const KINDS: &'static [Kind] = <Self as Take>::KINDS;
-            #[cfg(feature = "text")]
-            const GIVEN: Option<Of> = Some(Of::Quantity(<quantity::$quantity as Measure>::POWERS));
             fn give(self, _: &Slots) -> f64 {
                 self.get().to_base()
             }
@@ -72,8 +64,6 @@ domain! {
 impl Give for f64 {
     #[cfg(feature = "describe")]
     const KINDS: &'static [Kind] = &[];
-    #[cfg(feature = "text")]
-    const GIVEN: Option<Of> = Some(Of::Number);
     fn give(self, _: &Slots) -> f64 {
         self
     }
@@ -82,8 +72,6 @@ impl Give for f64 {
 impl Give for Setting {
     #[cfg(feature = "describe")]
     const KINDS: &'static [Kind] = &[];
-    #[cfg(feature = "text")]
-    const GIVEN: Option<Of> = Some(Of::Number);
     fn give(self, _: &Slots) -> f64 {
         self.number()
     }
@@ -93,8 +81,6 @@ impl Give for Setting {
 impl Give for Slot {
     #[cfg(feature = "describe")]
     const KINDS: &'static [Kind] = <Self as Take>::KINDS;
-    #[cfg(feature = "text")]
-    const GIVEN: Option<Of> = None;
     fn give(self, slots: &Slots) -> f64 {
         slots.say(self)
     }
@@ -104,8 +90,6 @@ impl Give for Slot {
 impl Give for VolumePerMass {
     #[cfg(feature = "describe")]
     const KINDS: &'static [Kind] = <PerMass<Liquid> as Take>::KINDS;
-    #[cfg(feature = "text")]
-    const GIVEN: Option<Of> = Some(Of::Quantity(<Self as Measure>::POWERS));
     fn give(self, _: &Slots) -> f64 {
         self.to_base()
     }
@@ -115,8 +99,6 @@ impl Give for VolumePerMass {
 impl Give for quantity::Ratio {
     #[cfg(feature = "describe")]
     const KINDS: &'static [Kind] = <PerMass<Dry> as Take>::KINDS;
-    #[cfg(feature = "text")]
-    const GIVEN: Option<Of> = Some(Of::Quantity(<Self as Measure>::POWERS));
     fn give(self, _: &Slots) -> f64 {
         self.to_base()
     }
@@ -131,8 +113,6 @@ macro_rules! any {
             #[cfg(feature = "describe")]
             #[allow(clippy::indexing_slicing, reason = "a constant: what is out of bounds does not compile")]
             const KINDS: &'static [Kind] = $kinds;
-            #[cfg(feature = "text")]
-            const GIVEN: Option<Of> = None;
             fn give(self, slots: &Slots) -> f64 {
                 slots.say(self.0)
             }

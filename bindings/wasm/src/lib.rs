@@ -15,7 +15,7 @@
     reason = "shaped by the boundary to JavaScript"
 )]
 #![cfg_attr(
-    not(feature = "text"),
+    any(feature = "formulas", not(feature = "text")),
     allow(dead_code, unused_imports, reason = "each entry needs some of what all share")
 )]
 
@@ -26,8 +26,6 @@ extern crate alloc;
 mod arena;
 #[cfg(target_arch = "wasm32")]
 mod bare;
-#[cfg(feature = "text")]
-mod border;
 #[cfg(any(feature = "text", feature = "job"))]
 mod decimal;
 #[cfg(any(feature = "text", feature = "numbers"))]
@@ -38,12 +36,12 @@ pub mod job;
 pub mod numbers;
 #[cfg(any(feature = "text", feature = "numbers", feature = "shed"))]
 mod refusal;
-#[cfg(feature = "text")]
-mod rows;
 #[cfg(feature = "shed")]
 pub mod shed;
 #[cfg(any(feature = "text", feature = "numbers"))]
 mod slot;
+#[cfg(any(feature = "text", feature = "numbers"))]
+mod slots;
 #[cfg(any(feature = "text", feature = "numbers"))]
 mod table;
 #[cfg(any(feature = "text", feature = "numbers"))]
@@ -58,7 +56,7 @@ pub use table::{CALCULATORS, Calculator, Input};
 #[cfg(feature = "describe")]
 pub use take::Kind;
 #[cfg(feature = "describe")]
-pub use text::TEXT_CODES;
+pub use text::{TEXT_CODES, measures};
 
 /// A call of the script's begins, and nothing of the one before is used any more.
 #[cfg(any(feature = "job", feature = "shed"))]

@@ -10,7 +10,7 @@ use hilum::quantity::ratio;
 use hilum::{Argument, Error};
 
 use crate::refusal::Refusal;
-use crate::slot::{MOST, Slot, look, said};
+use crate::slot::{MOST, Of, Slot, look};
 use crate::table::CHECKS;
 use crate::take::Wanted;
 
@@ -37,14 +37,15 @@ pub extern "C" fn columns() -> *mut f64 {
 #[must_use]
 pub extern "C" fn refused(check: usize, value: f64) -> f64 {
     let Some(check) = CHECKS.get(check) else { return 0.0 };
-    look(Slot::Number(value), Wanted::of(ratio::POWERS, *check)).map_or_else(Refusal::code, |_| 0.0)
+    look(Slot { number: value, of: Of::NUMBER }, Wanted::of(ratio::POWERS, *check))
+        .map_or_else(Refusal::code, |_| 0.0)
 }
 
 /// 16 × the code of what else was wrong with the last calculation, + the number of the input.
 #[unsafe(no_mangle)]
 #[must_use]
 pub extern "C" fn why() -> f64 {
-    said()
+    crate::slots::why()
 }
 
 /// The words for the argument are the script's.

@@ -5,27 +5,20 @@
 )]
 
 use hilum::Error;
-use hilum::unit::Powers;
 
-/// What is wrong, with which input.
+/// What is wrong, with what value.
 #[derive(Clone, Copy)]
 pub(crate) struct Refusal {
     code: f64,
-    field: Option<usize>,
     value: f64,
-    /// What was written and what is needed, as powers of the base quantities.
-    more: More,
-}
-
-#[derive(Clone, Copy)]
-enum More {
-    Nothing,
-    Powers(Powers, Powers),
 }
 
 macro_rules! codes {
     ($(#[$doc:meta])* $list:ident: $($number:literal $name:ident $word:literal;)+) => {
-        $(const $name: f64 = $number;)+
+        $(
+            #[allow(dead_code, reason = "the script says some of them")]
+            pub(crate) const $name: f64 = $number;
+        )+
         $(#[$doc])*
         #[cfg(feature = "describe")]
         pub const $list: &[(f64, &str)] = &[$(($number, $word)),+];
@@ -66,37 +59,20 @@ codes! {
 }
 
 impl Refusal {
-    /// None yet.
-    pub(crate) const NONE: Self = Self::new(OTHER, f64::NAN);
-
     pub(crate) const fn new(code: f64, value: f64) -> Self {
-        Self { code, field: None, value, more: More::Nothing }
+        Self { code, value }
     }
 
-    pub(crate) const fn wrong_dimension(given: Powers, wanted: Powers) -> Self {
-        Self { code: WRONG_DIMENSION, field: None, value: f64::NAN, more: More::Powers(given, wanted) }
-    }
-
-    /// A point on the scale where an amount is needed.
-    pub(crate) const fn temperature_point() -> Self {
-        Self::new(TEMPERATURE_POINT, f64::NAN)
-    }
-
-    /// An amount where a point on the scale is needed.
-    pub(crate) const fn not_a_temperature() -> Self {
-        Self::new(NOT_A_TEMPERATURE, f64::NAN)
+    /// What was written does not measure what is needed; what both are, the script knows.
+    #[cfg(feature = "text")]
+    pub(crate) const fn wrong_dimension() -> Self {
+        Self::new(WRONG_DIMENSION, f64::NAN)
     }
 
     /// Not a number, or infinite.
     #[cfg(feature = "text")]
     pub(crate) const fn not_finite(value: f64) -> Self {
         Self::new(NOT_FINITE, value)
-    }
-
-    /// Too large for a double in the unit wanted.
-    #[cfg(feature = "text")]
-    pub(crate) const fn out_of_range(value: f64) -> Self {
-        Self::new(OUT_OF_RANGE, value)
     }
 
     /// There are too few cells from the start.
@@ -123,42 +99,16 @@ impl Refusal {
         Self::new(NOT_A_COUNT, value)
     }
 
-    /// The same, said of an input; the first one to say it is right.
-    pub(crate) fn said_of(self, field: usize) -> Self {
-        Self { field: self.field.or(Some(field)), ..self }
-    }
-
     #[cfg(feature = "shed")]
     pub(crate) fn code_and_value(self) -> [f64; 2] {
         [self.code, self.value]
     }
 
     /// What is wrong.
-    #[cfg(all(feature = "numbers", not(feature = "text")))]
     pub(crate) fn code(self) -> f64 {
         self.code
     }
-
-    /// Its code; `field, row, value`, and what there is more, are left in the room. A field of -1 is no input.
-    #[cfg(feature = "text")]
-    pub(crate) fn tell(self, row: usize, room: &mut [f64]) -> f64 {
-        let (given, wanted) = match self.more {
-            More::Powers(given, wanted) => (given, wanted),
-            More::Nothing => (NO_POWERS, NO_POWERS),
-        };
-        let [given, wanted] = [given, wanted]
-            .map(|of| [of.length, of.mass, of.time, of.temperature, of.seeds, of.cells].map(f64::from));
-        let field = self.field.map_or(-1.0, count);
-        let all = [field, count(row), self.value].into_iter().chain(given).chain(wanted);
-        for (place, number) in room.iter_mut().zip(all) {
-            *place = number;
-        }
-        self.code
-    }
 }
-
-#[cfg(feature = "text")]
-const NO_POWERS: Powers = hilum::quantity::ratio::POWERS;
 
 /// A small number as a double.
 pub(crate) fn count(number: usize) -> f64 {

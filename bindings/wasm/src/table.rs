@@ -18,18 +18,11 @@ mod survival;
 #[cfg(any(feature = "text", not(feature = "after")))]
 mod treater;
 
-#[cfg(feature = "text")]
-mod dispatch;
-#[cfg(feature = "text")]
-pub(crate) use dispatch::{Row, Way, row};
-
-#[cfg(any(feature = "describe", not(feature = "text")))]
 use crate::take::Check;
 #[cfg(feature = "describe")]
 use crate::take::Kind;
 
-/// The checks that an input alone is refused by, as `hilum/numbers` numbers them.
-#[cfg(any(feature = "describe", not(feature = "text")))]
+/// The checks that an input alone is refused by, as the script numbers them.
 pub(crate) const CHECKS: [Check; 4] = [Check::Positive, Check::NotNegative, Check::Share, Check::Temperature];
 
 /// What the package is generated from: each calculation for each substance that it takes.
@@ -70,6 +63,8 @@ pub struct Input {
     pub kinds: &'static [Kind],
     /// What looks at the number of an input before the calculation does: its place in the list of checks.
     pub check: Option<usize>,
+    /// What that number measures; nothing for an output, whose units say it.
+    pub of: Option<i32>,
 }
 
 /// The place of a check among [`CHECKS`].
@@ -83,64 +78,10 @@ macro_rules! calculators {
         $(#[doc = $about:literal])+
         $name:ident $([$substance:ident])? ($($input:ident: $type:ty),+) -> $result:ident: $given:ty = $body:expr;
     )+ })+) => {
-        // Numbers do not say whether they are of liquid or of dry product, and the bits are the same.
-        $($(#[cfg(not(feature = "text"))]
-        const _: () = {
-            $(
-                #[allow(unused_imports, reason = "some call what a product can do, and some only its doses")]
-                use crate::take::Product as _;
-                type $substance = hilum::rate::Liquid;
-            )?
-
-            #[inline(always)]
-            #[allow(clippy::too_many_arguments, reason = "as many as the calculation has")]
-            fn result(telling: crate::slot::Telling, $($input: f64),+) -> Option<f64> {
-                let looked = [$(crate::slot::looked::<$type>($input)?),+];
-                let $slots = &crate::slot::Slots::of(telling, looked);
-                let result = || -> Result<$given, crate::refusal::Refused> {
-                    let mut at = 0;
-                    $(let $input: $type = crate::take::next($slots, &mut at)?;)+
-                    Ok($body)
-                };
-                result().ok().map(|given| crate::give::Give::give(given, $slots))
-            }
-
-            #[unsafe(export_name = concat!(stringify!($topic), ".", stringify!($name) $(, " ", stringify!($input))+))]
-            extern "C" fn once($($input: f64),+) -> f64 {
-                result(crate::slot::Telling::Why, $($input),+).unwrap_or(f64::NAN)
-            }
-
-            #[unsafe(export_name = concat!("quiet ", stringify!($topic), ".", stringify!($name) $(, " ", stringify!($input))+))]
-            extern "C" fn quiet($($input: f64),+) -> f64 {
-                result(crate::slot::Telling::Nothing, $($input),+).unwrap_or(f64::NAN)
-            }
-
-            #[unsafe(export_name = concat!("each ", stringify!($topic), ".", stringify!($name) $(, " ", stringify!($input))+))]
-            extern "C" fn each(pairs: usize) -> u32 {
-                crate::numbers::rows(pairs, |[$($input),+]| {
-                    result(crate::slot::Telling::Nothing, $($input),+)
-                })
-            }
-        };)+)+
-
-        #[cfg(feature = "text")]
-        pub(super) const ROWS: &[crate::table::Row] = &[$($({
-            #[inline(always)]
-            fn result $(<$substance: crate::take::Product>)? (
-                $slots: &crate::slot::Slots<'_>,
-            ) -> Result<$given, crate::refusal::Refused> {
-                let mut at = 0;
-                $(let $input: $type = crate::take::next($slots, &mut at)?;)+
-                Ok($body)
-            }
-            fn run $(<$substance: crate::take::Product>)? (rows: &crate::slot::Rows<'_>, results: &mut crate::slot::Column) {
-                rows.each(results, |slots| {
-                    let given = crate::table::called!(result $($substance)? (slots));
-                    given.map_or(f64::NAN, |given| crate::give::Give::give(given, slots))
-                });
-            }
-            crate::table::ways!(run $(for $substance)?, [$($type),+] -> $given)
-        }),+),+];
+        $($(crate::table::substances!(
+            [$($substance)?] concat!(stringify!($topic), ".", stringify!($name) $(, " ", stringify!($input))+),
+            ($($input: $type),+) -> $given = |$slots| $body
+        );)+)+
 
         #[cfg(feature = "describe")]
         pub(super) const DESCRIBED: &[fn() -> Vec<crate::table::Calculator>] = &[$($({
@@ -153,11 +94,13 @@ macro_rules! calculators {
                         name: stringify!($input),
                         kinds: <$type as crate::take::Take>::KINDS,
                         check: crate::table::check(<$type as crate::take::Take>::WANTED.check),
+                        of: Some(<$type as crate::take::Take>::WANTED.of.0),
                     }),+],
                     output: crate::table::Input {
                         name: stringify!($result),
                         kinds: <$given as crate::give::Give>::KINDS,
                         check: None,
+                        of: None,
                     },
                 }
             }
@@ -166,35 +109,81 @@ macro_rules! calculators {
     };
 }
 
-/// One way, or one for liquid and one for dry product.
-#[cfg(feature = "text")]
-macro_rules! ways {
-    ($run:ident, [$($type:ty),+] -> $given:ty) => {
-        &[crate::table::Way {
-            inputs: &[$(<$type as crate::take::Take>::WANTED),+],
-            given: <$given as crate::give::Give>::GIVEN,
-            run: $run,
-        }]
+/// A calculation, or one for liquid and one for dry product.
+macro_rules! substances {
+    ([] $($calculation:tt)+) => {
+        crate::table::exported!("0 ", [] $($calculation)+);
     };
-    ($run:ident for $substance:ident, [$($type:ty),+] -> $given:ty) => {{
-        const fn way<$substance: crate::take::Product>() -> crate::table::Way {
-            crate::table::Way {
-                inputs: const { &[$(<$type as crate::take::Take>::WANTED),+] },
-                given: <$given as crate::give::Give>::GIVEN,
-                run: $run::<$substance>,
-            }
-        }
-        &[way::<hilum::rate::Liquid>(), way::<hilum::rate::Dry>()]
-    }};
+    ([$substance:ident] $($calculation:tt)+) => {
+        crate::table::exported!("0 ", [$substance = hilum::rate::Liquid] $($calculation)+);
+        // Numbers do not say whether they are of liquid or of dry product, and the bits are the same.
+        #[cfg(feature = "text")]
+        crate::table::exported!("1 ", [$substance = hilum::rate::Dry] $($calculation)+);
+    };
 }
 
-#[cfg(feature = "text")]
-macro_rules! called {
-    ($result:ident ($slots:ident)) => {
-        $result($slots)
-    };
-    ($result:ident $substance:ident ($slots:ident)) => {
-        $result::<$substance>($slots)
+/// What the build takes the script and the wasm from: a calculation that tells why it is refused, one that does not, which may
+/// be arithmetic alone, and a loop over columns.
+macro_rules! exported {
+    ($which:literal, [$($substance:ident = $is:ty)?] $id:expr, ($($input:ident: $type:ty),+) -> $given:ty = |$slots:ident| $body:expr) => {
+        #[cfg_attr(not(target_arch = "wasm32"), allow(dead_code, reason = "only a wasm's exports may have such names"))]
+        const _: () = {
+            $(
+                #[allow(unused_imports, reason = "some call what a product can do, and some only its doses")]
+                use crate::take::Product as _;
+                type $substance = $is;
+            )?
+
+            #[inline(always)]
+            fn called($slots: &crate::slots::Slots) -> Option<f64> {
+                let result = || -> Result<$given, crate::refusal::Refused> {
+                    let mut at = 0;
+                    $(let $input: $type = crate::take::next($slots, &mut at)?;)+
+                    Ok($body)
+                };
+                result().ok().map(|given| crate::give::Give::give(given, $slots))
+            }
+
+            #[cfg(all(feature = "text", not(feature = "formulas")))]
+            #[cfg_attr(target_arch = "wasm32", unsafe(export_name = concat!("each ", $which, $id)))]
+            extern "C" fn each(rows: usize) {
+                crate::text::rows(rows, || called(&crate::slots::Slots {}).unwrap_or(f64::NAN));
+            }
+
+            #[cfg(feature = "formulas")]
+            #[cfg_attr(target_arch = "wasm32", unsafe(export_name = concat!("quiet ", $which, $id)))]
+            extern "C" fn quiet($($input: f64),+) -> f64 {
+                called(&crate::slots::Slots::of(crate::slots::Telling::Nothing, [$($input),+])).unwrap_or(f64::NAN)
+            }
+
+            #[cfg(not(feature = "text"))]
+            #[inline(always)]
+            #[allow(clippy::too_many_arguments, reason = "as many as the calculation has")]
+            fn result(telling: crate::slots::Telling, $($input: f64),+) -> Option<f64> {
+                let looked = [$(crate::slots::looked::<$type>($input)?),+];
+                called(&crate::slots::Slots::of(telling, looked))
+            }
+
+            #[cfg(not(feature = "text"))]
+            #[unsafe(export_name = concat!("once ", $which, $id))]
+            extern "C" fn once($($input: f64),+) -> f64 {
+                result(crate::slots::Telling::Why, $($input),+).unwrap_or(f64::NAN)
+            }
+
+            #[cfg(not(feature = "text"))]
+            #[unsafe(export_name = concat!("quiet ", $which, $id))]
+            extern "C" fn quiet($($input: f64),+) -> f64 {
+                result(crate::slots::Telling::Nothing, $($input),+).unwrap_or(f64::NAN)
+            }
+
+            #[cfg(not(feature = "text"))]
+            #[unsafe(export_name = concat!("each ", $which, $id))]
+            extern "C" fn each(pairs: usize) -> u32 {
+                crate::numbers::rows(pairs, |[$($input),+]| {
+                    result(crate::slots::Telling::Nothing, $($input),+)
+                })
+            }
+        };
     };
 }
 
@@ -209,9 +198,7 @@ macro_rules! for_substances {
 }
 
 use calculators;
-#[cfg(feature = "text")]
-use called;
+use exported;
 #[cfg(feature = "describe")]
 use for_substances;
-#[cfg(feature = "text")]
-use ways;
+use substances;

@@ -15,9 +15,8 @@ use hilum::viability::{DecimalReduction, TitrePerMass, TitrePerVolume, WeibullSc
 
 use crate::give::Give;
 use crate::refusal::{Refusal, Refused};
-#[cfg(feature = "text")]
-use crate::slot::Of;
-use crate::slot::{Slot, Slots};
+use crate::slot::{Of, Slot};
+use crate::slots::Slots;
 
 mod wanted;
 pub(crate) use wanted::{Check, Wanted};
@@ -67,7 +66,7 @@ pub(crate) fn next<T: Take>(slots: &Slots, field: &mut usize) -> Result<T, Refus
     *field = at.saturating_add(1);
     let base = slots.base(at);
     #[cfg(feature = "text")]
-    // SAFETY: a row runs only when each of its inputs was looked at as `WANTED` says.
+    // SAFETY: the script calls no calculation with numbers that [`crate::text::looked`] refuses.
     unsafe {
         core::hint::assert_unchecked(T::WANTED.check.passes(base));
     }
@@ -240,8 +239,6 @@ macro_rules! dose {
         impl<S: Dosed> Give for $name<S> {
             #[cfg(feature = "describe")]
             const KINDS: &'static [Kind] = S::$kinds;
-            #[cfg(feature = "text")]
-            const GIVEN: Option<Of> = Some(Of::Quantity(<S::$name as Measure>::POWERS));
             fn give(self, _: &Slots) -> f64 {
                 self.get().to_base()
             }
@@ -249,14 +246,6 @@ macro_rules! dose {
     )+};
 }
 dose! { PerMass PER_MASS; PerSeed PER_SEED; PerArea PER_AREA; }
-
-/// Whether a dose, an amount or a titre is one of liquid: only volumes have odd powers of length.
-pub(crate) fn is_liquid(slot: Slot) -> bool {
-    match slot {
-        Slot::Quantity(_, powers) => powers.length % 2 != 0,
-        _ => true,
-    }
-}
 
 /// Plain quantities: the calculation looks at them too.
 macro_rules! plain {
@@ -335,7 +324,7 @@ impl Take for u32 {
 
 impl Take for Temperature {
     kinds!("temperature" "degC" "degF" "degC");
-    const WANTED: Wanted = Wanted::of(quantity::ratio::POWERS, Check::Temperature);
+    const WANTED: Wanted = Wanted::TEMPERATURE;
     fn make(_: &Slots, _: usize, base: f64) -> Result<Self, Refused> {
         Ok(Self::from_celsius(base))
     }
@@ -343,7 +332,7 @@ impl Take for Temperature {
 
 /// Either of two, told apart by what was written.
 fn is(slots: &Slots, field: usize, of: Powers) -> bool {
-    matches!(slots.get(field), Slot::Quantity(_, powers) if powers == of)
+    slots.get(field).of == Of::powers(of)
 }
 
 impl Take for SeedUnit {
@@ -406,10 +395,7 @@ impl Take for i32 {
     kinds!("whole number" "" "" "");
     const WANTED: Wanted = Wanted::LATER;
     fn make(slots: &Slots, field: usize, _: f64) -> Result<Self, Refused> {
-        let number = match slots.get(field) {
-            Slot::Number(number) => number,
-            _ => f64::NAN,
-        };
+        let number = slots.base(field);
         math::to_i32(number).ok_or_else(|| slots.refuse(field, Refusal::not_a_count(number)))
     }
 }

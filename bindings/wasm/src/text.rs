@@ -2,13 +2,18 @@
 
 use core::cell::UnsafeCell;
 
-use hilum::text::{Compound, TextError};
+use hilum::quantity::Temperature;
+use hilum::seed::{Bushel, SeedUnit};
+use hilum::text::{Atom, Bases, Compound, Scale, TextError, Written};
 
-use crate::border::{Border, Place};
 use crate::decimal::decimal;
-use crate::refusal::{Refusal, codes, count};
-use crate::rows::{Desk, Work};
-use crate::slot::{MOST, ROWS};
+use crate::refusal::{Refusal, TEMPERATURE_POINT, codes};
+use crate::slot::{MOST, Of, Slot, look};
+use crate::slots;
+use crate::table::CHECKS;
+use crate::take::Wanted;
+#[cfg(all(feature = "text", not(feature = "formulas")))]
+use crate::{slots::Slots, take::take};
 
 codes! {
     /// What is refused of a text, and its name.
@@ -34,121 +39,268 @@ codes! {
     48.0 TEXT "not_a_quantity";
 }
 
-impl From<TextError> for Refusal {
-    fn from(error: TextError) -> Self {
-        let code = match error {
-            TextError::Empty => EMPTY,
-            TextError::NotANumber => NOT_A_NUMBER,
-            TextError::NumberForm => NUMBER_FORM,
-            TextError::Comma => COMMA,
-            TextError::SpaceInNumber => SPACE_IN_NUMBER,
-            TextError::NoSpace => NO_SPACE,
-            TextError::NumberTooLong => NUMBER_TOO_LONG,
-            TextError::TooLarge => TOO_LARGE,
-            TextError::NotFinite => TEXT_NOT_FINITE,
-            TextError::NoUnit => NO_UNIT,
-            TextError::BareOunce => BARE_OUNCE,
-            TextError::Ton => TON,
-            TextError::UnknownUnit { .. } => UNKNOWN_UNIT,
-            TextError::TwoLines => TWO_LINES,
-            TextError::BelowTheLine => BELOW_THE_LINE,
-            TextError::Form => FORM,
-            TextError::UnitNotGiven => UNIT_NOT_GIVEN,
-            TextError::BushelNotGiven => BUSHEL_NOT_GIVEN,
-            TextError::TemperaturePoint => return Self::temperature_point(),
-            TextError::NotATemperature => return Self::not_a_temperature(),
-            TextError::WrongDimension { given, wanted } => return Self::wrong_dimension(given, wanted),
-            _ => TEXT,
-        };
-        Self::new(code, f64::NAN)
+fn code(error: TextError) -> f64 {
+    match error {
+        TextError::Empty => EMPTY,
+        TextError::NotANumber => NOT_A_NUMBER,
+        TextError::NumberForm => NUMBER_FORM,
+        TextError::Comma => COMMA,
+        TextError::SpaceInNumber => SPACE_IN_NUMBER,
+        TextError::NoSpace => NO_SPACE,
+        TextError::NumberTooLong => NUMBER_TOO_LONG,
+        TextError::TooLarge => TOO_LARGE,
+        TextError::NotFinite => TEXT_NOT_FINITE,
+        TextError::NoUnit => NO_UNIT,
+        TextError::BareOunce => BARE_OUNCE,
+        TextError::Ton => TON,
+        TextError::UnknownUnit { .. } => UNKNOWN_UNIT,
+        TextError::TwoLines => TWO_LINES,
+        TextError::BelowTheLine => BELOW_THE_LINE,
+        TextError::Form => FORM,
+        TextError::UnitNotGiven => UNIT_NOT_GIVEN,
+        TextError::BushelNotGiven => BUSHEL_NOT_GIVEN,
+        TextError::TemperaturePoint => TEMPERATURE_POINT,
+        _ => TEXT,
     }
 }
 
-/// What is at work between two calls of the script's.
-struct Here(UnsafeCell<(Desk, Work)>);
+/// What a quantity of these powers measures, as the script knows it.
+#[cfg(feature = "describe")]
+#[must_use]
+pub const fn measures(powers: hilum::unit::Powers) -> i32 {
+    Of::powers(powers).0
+}
+
+/// So many rows are calculated at a time: few enough to stay near the processor.
+const ROWS: usize = 512;
+
+/// Room for the UTF-8 of a text.
+const ROOM: usize = 3072;
+
+/// What lies between script and wasm, in this order.
+#[repr(C)]
+struct Desk {
+    results: [f64; ROWS],
+    /// The inputs in base units.
+    columns: [[f64; ROWS]; MOST],
+    read: Read,
+    /// What the inputs measure, as the script read them.
+    kinds: [Of; MOST],
+    /// What the results measure, where a calculation says it; [`SEVERAL`] when not all measure the same.
+    said: Of,
+    /// What a calculation needed instead of what it was given.
+    wanted: Of,
+    /// A unit that may have been meant.
+    meant: &'static str,
+    text: [u8; ROOM],
+    bases: Bases,
+    inputs: [f64; MOST],
+}
+
+/// What a text says.
+#[repr(C)]
+struct Read {
+    number: f64,
+    /// Base units in what is above the line, and in what is below it, where 0 says that the unit is °F.
+    above: f64,
+    below: f64,
+    of: Of,
+}
+
+const NOTHING: Of = Of(i32::MIN);
+const SEVERAL: Of = Of(i32::MIN + 1);
+
+struct Here(UnsafeCell<Desk>);
 
 // SAFETY: the wasm has one thread.
 unsafe impl Sync for Here {}
 
-static HERE: Here = Here(UnsafeCell::new((
-    Desk { written: [[0.0; ROWS]; MOST], results: [0.0; ROWS], bases: [[0.0; ROWS]; MOST] },
-    Work::new(),
-)));
+static HERE: Here = Here(UnsafeCell::new(Desk {
+    results: [0.0; ROWS],
+    columns: [[0.0; ROWS]; MOST],
+    read: Read { number: 0.0, above: 0.0, below: 0.0, of: Of(0) },
+    kinds: [Of(0); MOST],
+    said: Of(0),
+    wanted: Of(0),
+    meant: "",
+    text: [0; ROOM],
+    bases: Bases { unit: None, bushel: None },
+    inputs: [0.0; MOST],
+}));
 
-fn here() -> &'static mut (Desk, Work) {
-    // SAFETY: each call of the script's asks once, and the script waits until the call is over.
-    unsafe { &mut *HERE.0.get() }
-}
-
-/// Where the columns of the inputs' numbers lie, one behind the other, and behind them that of the results.
+/// Where all of it lies.
 #[unsafe(no_mangle)]
 #[must_use]
-pub extern "C" fn desk() -> *mut f64 {
-    core::ptr::from_mut(&mut here().0).cast()
+pub extern "C" fn desk() -> usize {
+    HERE.0.get().expose_provenance()
 }
 
-/// What the unit whose `length` bytes lie at `base` may have been meant to be: leaves among the results, as two numbers, where its
-/// text lies and how many bytes it has; gives 0 when nothing is near.
-///
-/// # Safety
-/// As [`Border::at`].
-#[unsafe(no_mangle)]
-#[must_use]
-pub unsafe extern "C" fn suggest(base: usize, length: usize) -> usize {
-    // SAFETY: the script keeps to it.
-    let border = unsafe { Border::at(base, 0, length) };
-    let unit = border.text(Place::first(length));
-    match unit.and_then(|unit| Compound::read_with(unit, decimal)) {
-        Err(TextError::UnknownUnit { suggestion: Some(suggestion) }) => {
-            let told = [suggestion.as_ptr().addr(), suggestion.len()].map(count);
-            here().0.results.iter_mut().zip(told).for_each(|(place, number)| *place = number);
-            1
-        }
-        _ => 0,
+/// What an input measures.
+#[inline(always)]
+pub(crate) fn kind(field: usize) -> Of {
+    // SAFETY: nobody writes there while a calculation runs.
+    let kinds = unsafe { &(*HERE.0.get()).kinds };
+    kinds.get(field).copied().unwrap_or(Of::NUMBER)
+}
+
+/// A calculation says what its result measures.
+pub(crate) fn said(of: Of) {
+    // SAFETY: nobody else looks there while a calculation runs.
+    let said = unsafe { &mut (*HERE.0.get()).said };
+    *said = if *said == NOTHING || *said == of { of } else { SEVERAL };
+}
+
+/// An input does not measure what is needed.
+pub(crate) fn wrong_dimension(wanted: Of) -> Refusal {
+    // SAFETY: nobody else looks there while a calculation runs.
+    unsafe { (*HERE.0.get()).wanted = wanted };
+    Refusal::wrong_dimension()
+}
+
+/// An input of the row at work, in base units.
+#[inline(always)]
+pub(crate) fn input(field: usize) -> f64 {
+    // SAFETY: nobody writes there while a calculation runs.
+    let inputs = unsafe { &(*HERE.0.get()).inputs };
+    inputs.get(field).copied().unwrap_or(f64::NAN)
+}
+
+/// Calculates the first rows of the columns, that were looked at; NaN is no result. What is calculated here takes longer than to
+/// lay its inputs down.
+#[inline(always)]
+pub(crate) fn rows(rows: usize, calculate: impl Fn() -> f64) {
+    let mut row = 0;
+    while row < rows {
+        lay(row);
+        row = put(row, calculate());
     }
 }
 
-/// Reads the inputs of number `number` of the table.
-///
-/// At the border lie the places of the inputs and of the unit wanted, then their text. An input is a text alone, or a unit and
-/// numbers, or numbers alone, of which the first lies on the desk. UCUM's `1` is the unit of a share as a plain number. `unit` and
-/// `bushel` are the inputs that say what these words mean in the others.
-///
-/// Gives 0; or else what [`Refusal::tell`] leaves among the results.
-///
-/// # Safety
-/// As [`Border::at`].
+#[inline(never)]
+fn lay(row: usize) {
+    let here = HERE.0.get();
+    // SAFETY: the script waits, and nothing of this is kept.
+    let (columns, inputs) = unsafe { (&(*here).columns, &mut (*here).inputs) };
+    for (input, column) in inputs.iter_mut().zip(columns) {
+        *input = column.get(row).copied().unwrap_or(f64::NAN);
+    }
+}
+
+#[inline(never)]
+fn put(row: usize, result: f64) -> usize {
+    // SAFETY: the script waits, and nothing of this is kept.
+    let results = unsafe { &mut (*HERE.0.get()).results };
+    if let Some(place) = results.get_mut(row) {
+        *place = result;
+    }
+    row.saturating_add(1)
+}
+
+/// Reads the text on the desk: a number and a unit, or a unit alone. Gives 0, or why not.
 #[unsafe(no_mangle)]
 #[must_use]
-pub unsafe extern "C" fn begin(
-    base: usize,
-    number: usize,
-    places: usize,
-    text: usize,
-    unit: usize,
-    bushel: usize,
-) -> f64 {
-    let (desk, work) = here();
-    // SAFETY: the script keeps to it.
-    let border = unsafe { Border::at(base, places, text) };
-    match Work::read(&border, number, [unit, bushel], desk) {
+pub extern "C" fn read_text(length: usize, is_unit: u32) -> f64 {
+    // SAFETY: the script waits, and left so many bytes of UTF-8 there.
+    let (desk, text) = unsafe {
+        let desk = &mut *HERE.0.get();
+        (&mut desk.read, core::str::from_utf8_unchecked(desk.text.get(..length).unwrap_or_default()))
+    };
+    match measure(text, is_unit != 0) {
         Ok(read) => {
-            *work = read;
+            *desk = read;
             0.0
         }
-        Err(refusal) => refusal.tell(0, &mut desk.results),
+        Err(error) => {
+            // SAFETY: nobody else looks there.
+            let meant = unsafe { &mut (*HERE.0.get()).meant };
+            *meant = match error {
+                TextError::UnknownUnit { suggestion: Some(unit) } => unit,
+                _ => "",
+            };
+            code(error)
+        }
     }
 }
 
-/// Calculates what was read for the first `rows` numbers on the desk; `laid` is 0 the first time after it was read.
-///
-/// Gives 0, and leaves the results on the desk; or else what [`Refusal::tell`] leaves there.
+fn measure(text: &str, is_unit: bool) -> Result<Read, TextError> {
+    let Written { number, unit } = if is_unit {
+        Written { number: 0.0, unit: Compound::read_with(text, decimal)? }
+    } else {
+        Written::read_with(text, decimal)?
+    };
+    let point = |below| Read { number, above: 1.0, below, of: Of::TEMPERATURE };
+    match unit {
+        Compound { above: Atom::Celsius, below: None } => Ok(point(1.0)),
+        Compound { above: Atom::Fahrenheit, below: None } => Ok(point(0.0)),
+        _ => {
+            let Scale { above, below, powers } = unit.scale(bases())?;
+            Ok(Read { number, above, below: below.unwrap_or(1.0), of: Of::powers(powers) })
+        }
+    }
+}
+
+/// What `unit` and `bu` mean in the texts to come.
+fn bases() -> &'static Bases {
+    // SAFETY: only [`word`] writes there, and nothing of this is kept until then.
+    unsafe { &(*HERE.0.get()).bases }
+}
+
+/// Says what a seed unit (0) or a bushel (1) is: what the first input measures, and its number in base units. What cannot be one
+/// is none; it is refused where it is read as an input.
+#[cfg(all(feature = "text", not(feature = "formulas")))]
+#[unsafe(no_mangle)]
+pub extern "C" fn word(which: usize, base: f64) {
+    let here = HERE.0.get();
+    // SAFETY: nobody else looks there.
+    unsafe {
+        (*here).inputs = [base; MOST];
+        match which {
+            0 => (*here).bases.unit = take::<SeedUnit>(&Slots {}, 0).ok(),
+            _ => (*here).bases.bushel = take::<Bushel>(&Slots {}, 0).ok(),
+        }
+    }
+}
+
+/// A number in base units, as the calculation takes it; NaN when the check refuses it, and [`why`].
 #[unsafe(no_mangle)]
 #[must_use]
-pub extern "C" fn rows(rows: usize, laid: usize) -> f64 {
-    let (desk, work) = here();
-    match work.rows(desk, rows, laid != 0) {
-        Ok(()) => 0.0,
-        Err((row, refusal)) => refusal.tell(row, &mut desk.results),
+pub extern "C" fn looked(check: usize, number: f64, base: f64) -> f64 {
+    let slot = Slot { number: base, of: Of::NUMBER };
+    let wanted = CHECKS.get(check).map_or(Wanted::LATER, |check| Wanted { of: Of::NUMBER, check: *check });
+    let looked = if number.is_finite() { look(slot, wanted) } else { Err(Refusal::not_finite(number)) };
+    looked.unwrap_or_else(|refusal| {
+        slots::say(0, refusal.code());
+        f64::NAN
+    })
+}
+
+/// 16 × the code of what was wrong with the last number or calculation, + the number of the input.
+#[unsafe(no_mangle)]
+#[must_use]
+pub extern "C" fn why() -> f64 {
+    slots::why()
+}
+
+/// A number of a unit in base units: the build makes script of it.
+#[cfg_attr(target_arch = "wasm32", unsafe(export_name = "scalar base"))]
+#[must_use]
+#[allow(clippy::float_cmp, reason = "says that the unit is °F")]
+pub extern "C" fn base(number: f64, above: f64, below: f64) -> f64 {
+    if below == 0.0 {
+        Temperature::from_fahrenheit(number).celsius()
+    } else {
+        Scale { above, below: Some(below), powers: hilum::quantity::ratio::POWERS }.base(number)
+    }
+}
+
+/// Base units as a number of the unit.
+#[cfg_attr(target_arch = "wasm32", unsafe(export_name = "scalar number"))]
+#[must_use]
+#[allow(clippy::float_cmp, reason = "says that the unit is °F")]
+pub extern "C" fn number(base: f64, above: f64, below: f64) -> f64 {
+    if below == 0.0 {
+        Temperature::from_celsius(base).fahrenheit()
+    } else {
+        Scale { above, below: Some(below), powers: hilum::quantity::ratio::POWERS }.number(base)
     }
 }

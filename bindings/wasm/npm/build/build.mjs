@@ -5,17 +5,18 @@ import { build } from "esbuild";
 import shrink from "./shrink.mjs";
 import { generate } from "./generate.mjs";
 import { numbers } from "./numbers.mjs";
+import { text } from "./text.mjs";
 
 const work = process.argv[2];
 if (!work) throw new Error("Usage: node build/build.mjs FOLDER; `cargo xtask wasm` calls it.");
 
 const root = new URL("..", import.meta.url).pathname;
 process.chdir(root);
-for (const entry of ["text", "shed", "job"]) {
+for (const entry of ["shed", "job"]) {
   shrink(`${work}/${entry}.wasm`, `${work}/${entry}.small.wasm`);
 }
 copyFileSync("../../../LICENSE", "LICENSE");
-const parts = { numbers: numbers(work, "numbers"), after: numbers(work, "after") };
+const parts = { text: text(work), numbers: numbers(work, "numbers"), after: numbers(work, "after") };
 const schemas = await generate(work, "generated", parts);
 
 rmSync("dist", { recursive: true, force: true });

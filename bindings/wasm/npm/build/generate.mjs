@@ -13,6 +13,7 @@ function gathered(calculators) {
     topics.set(row.topic, topic);
     topic.set(row.name, [...(topic.get(row.name) ?? []), { ...row, number }]);
   });
+  // The script has its own words for converting.
   topics.delete("unit");
   return topics;
 }
@@ -22,17 +23,67 @@ const words = (input) => input.kinds.map((kind) => `${kind.words}${kind.metric &
 const comment = (indent, lines) =>
   [`${indent}/**`, ...lines.map((line) => `${indent} * ${line}`), `${indent} */`].join("\n");
 
-function calculators(described) {
+/** Letters for what inputs and results are: from `0` on, without those that a text would escape. */
+const letter = (at) => {
+  if (at > 43) throw new Error("there are more kinds than letters");
+  return String.fromCharCode(48 + at);
+};
+
+/** What measures nothing. */
+const NUMBER = 2 ** 31 - 1;
+
+/** What the inputs are, each once: what they measure and what looks at them. Those of products first, liquid before dry. */
+function kindsOf(described) {
+  const all = new Map();
+  const key = ({ of, check }) => JSON.stringify([[...new Set(of)], check]);
+  // What the calculation itself looks at may measure anything, but is no plain number.
+  const measured = (input, { topic }) => {
+    const of = isPlain(input) && topic !== "unit" ? [NUMBER] : input.check === null ? [0] : input.of;
+    return { of, check: input.check };
+  };
+  for (const way of described.calculators) for (const input of way.inputs) all.set(key(measured(input, way)), measured(input, way));
+  const isPair = ({ of }) => new Set(of).size > 1;
+  const [pairs, others] = [true, false].map((are) => [...all].filter(([, input]) => isPair(input) === are));
+  const places = new Map([...pairs.map(([key], at) => [key, 2 * at]), ...others.map(([key], at) => [key, 2 * pairs.length + at])]);
+  const kinds = [...pairs, ...others].flatMap(([, { of, check }]) => [...new Set(of)].map((of) => [of, check ?? 9]));
+  return { kinds, pairs: 2 * pairs.length, letterOf: (input, way) => letter(places.get(key(measured(input, way)))) };
+}
+
+function calculators(described, parts) {
+  const kinds = kindsOf(described);
+  const units = [];
+  const letterOfUnit = ({ metric, us }) => {
+    const both = metric === us ? metric : `${metric}|${us}`;
+    if (!units.includes(both)) units.push(both);
+    return letter(units.indexOf(both));
+  };
+  const run = (way) => {
+    const [liquid, dry = liquid] = parts[idOf(way)];
+    const inputs = way.inputs.map((input) => camel(input.name) + kinds.letterOf(input, way));
+    return [liquid === dry ? liquid : `${liquid},${dry}`, ...inputs].join(" ");
+  };
   const out = [
-    'import { calculator } from "../src/calculate.js";',
+    'import { topic, type Calculator } from "../src/calculate.js";',
     'import type { Amount, Quantity } from "../src/quantity.js";',
   ];
   for (const [topic, names] of gathered(described.calculators)) {
-    out.push(`\nexport const ${topic} = {`);
-    for (const [name, ways] of names) out.push(calculatorOf(name, ways));
-    out.push("};");
+    const lines = [...names].map(([name, ways]) => {
+      const { output } = ways[0];
+      return [camel(name), isPlain(output) ? "" : output.kinds.map(letterOfUnit).join(""), ways.map(run).join("|")].join(" ");
+    });
+    const types = [...names].map(([name, ways]) => calculatorOf(name, ways));
+    out.push(`\nexport const ${topic} = /* @__PURE__ */ topic<{\n${types.join("\n")}\n}>(${JSON.stringify(lines.join("\n"))});`);
   }
-  return `${out.join("\n")}\n`;
+  const convert = described.calculators.find(({ topic }) => topic === "unit");
+  const tables = [
+    "/** What an input measures, and which check looks at its number. */\nexport type Kind = readonly [of: number, check: number];\n",
+    `export const KINDS: readonly Kind[] = ${JSON.stringify(kinds.kinds)};\n`,
+    `/** So many kinds are of liquid and, next to it, of dry product. */\nexport const PAIRS: number = ${kinds.pairs};\n`,
+    `/** Units of results, metric ones and others. */\nexport const UNITS: readonly string[] = ${JSON.stringify(units)};\n`,
+    `/** What is more than 0 lies within these. */\nexport const RANGE: readonly [least: number, most: number] = ${JSON.stringify(described.range)};\n`,
+    `export const CONVERT: string = ${JSON.stringify(run(convert))};\n`,
+  ];
+  return { calculators: `${out.join("\n")}\n`, kinds: tables.join("") };
 }
 
 function calculatorOf(name, ways) {
@@ -42,16 +93,10 @@ function calculatorOf(name, ways) {
     );
     return `{${fields.join("")}\n    }`;
   });
-  const calls = ways.map((way) =>
-    [way.number, ...way.inputs.map((input) => camel(input.name) + (isPlain(input) ? "#" : ""))].join(" "),
-  );
   const { output } = ways[0];
-  const units = (system) => JSON.stringify(output.kinds.map((kind) => kind[system]).join("\n"));
-  const unitArguments = isPlain(output) ? "" : `, ${units("metric")}, ${units("us")}`;
-  const result = isPlain(output) ? "number" : "Quantity";
   const gives = `@returns ${camel(output.name)}: ${isPlain(output) ? "a plain number" : words(output)}`;
   return `${comment("  ", [...ways.map((way) => way.about), gives])}
-  ${camel(name)}: /* @__PURE__ */ calculator<${types.join(" | ")}, ${result}>(${JSON.stringify(calls.join(";"))}${unitArguments}),`;
+  ${camel(name)}: Calculator<${types.join(" | ")}, ${isPlain(output) ? "number" : "Quantity"}>;`;
 }
 
 function positions(described, parts, { entry, machine }) {
@@ -76,6 +121,14 @@ function positions(described, parts, { entry, machine }) {
 
 /** A way to calculate, as the wasm names it. */
 const idOf = (way) => [`${way.topic}.${way.name}`, ...way.inputs.map((input) => input.name)].join(" ");
+
+const TEXT_FORMULAS = `/** A number of a unit in base units, by those in the unit above the line and below. */
+export declare function base(number: number, above: number, below: number): number;
+/** The way back. */
+export declare function number(base: number, above: number, below: number): number;
+/** Formulas over the first rows of columns. */
+export declare const loops: Record<string, ((results: Float64Array, rows: number, ...columns: Float64Array[]) => void) | undefined>;
+`;
 
 function formulasOf(parts) {
   const names = [...new Set(Object.values(parts).flatMap(({ formula }) => formula ?? []))];
@@ -105,17 +158,18 @@ function positionOf(way, first, parts) {
   ${name}: /* @__PURE__ */ position<(${names.map((input) => `${input}: number`).join(", ")}) => number>(${given.join(", ")}),`;
 }
 
+/** The first code of a text. */
+const TEXTS = 30;
+
 function wordsOf(described) {
-  const table = (name, about, type, entries) =>
-    `/** ${about} */\nexport const ${name}: ${type} = ${JSON.stringify(entries)};\n`;
   // Those of texts come after a gap; numbers alone do without.
-  const all = Object.entries(described.codes);
-  const [plain, ofText] = [(number) => number < 30, (number) => number >= 30].map((are) => all.filter(([number]) => are(Number(number))));
+  const list = (from, to) => JSON.stringify(Array.from({ length: to - from }, (_, at) => described.codes[from + at] ?? "").join(" "));
+  const most = 1 + Math.max(...Object.keys(described.codes).map(Number));
   return (
     `/** The version of the library. */\nexport const version = ${JSON.stringify(described.version)};\n` +
-    table("codes", "What is wrong, by the number that the wasm gives.", "readonly string[]", plain.reduce((list, [number, word]) => list.with(Number(number), word), Array(27).fill(""))) +
-    table("textCodes", "What is wrong with a text.", "Record<string, string>", Object.fromEntries(ofText)) +
-    table("dimensions", "What is measured, by its powers of the base quantities.", "Record<string, string>", described.dimensions)
+    `/** What is wrong, by the number that the wasm gives. */\nexport const codes: readonly string[] = /* @__PURE__ */ ${list(0, 27)}.split(" ");\n` +
+    `/** What is wrong with a text, from ${TEXTS} on. */\nexport const textCodes: readonly string[] = /* @__PURE__ */ ${list(TEXTS, most)}.split(" ");\nexport const TEXTS = ${TEXTS};\n` +
+    `/** What is measured, by its powers of the base quantities. */\nexport const dimensions: Record<number, string> = ${JSON.stringify(described.dimensions)};\n`
   );
 }
 
@@ -136,7 +190,11 @@ export async function generate(work, into, parts) {
   const described = JSON.parse(readFileSync(`${work}/describe.json`, "utf8"));
   rmSync(into, { recursive: true, force: true });
   mkdirSync(into, { recursive: true });
-  writeFileSync(`${into}/calculators.ts`, calculators(described));
+  const { calculators: text, kinds } = calculators(described, parts.text);
+  writeFileSync(`${into}/calculators.ts`, text);
+  writeFileSync(`${into}/kinds.ts`, kinds);
+  writeFileSync(`${into}/text_formulas.js`, readFileSync(`${work}/text.formulas.js`));
+  writeFileSync(`${into}/text_formulas.d.ts`, TEXT_FORMULAS);
   writeFileSync(`${into}/positions.ts`, positions(described, parts.numbers, { entry: "numbers", machine: "../src/position.js" }));
   writeFileSync(`${into}/after.ts`, positions(described, parts.after, { entry: "after", machine: "../src/numbers.js" }));
   writeFileSync(`${into}/words.ts`, wordsOf(described));

@@ -1,7 +1,17 @@
+import { base, loops, number } from "../generated/text_formulas.js";
+import { CONVERT, KINDS, PAIRS, RANGE, UNITS, type Kind } from "../generated/kinds.js";
 import { HilumError, refused, shown, wrong } from "./error.js";
 import { lacking, unknown } from "./fields.js";
 import type { Amount, Column, Options, Quantity } from "./quantity.js";
-import { calculate as run, suggest, type Input } from "./text.js";
+import {
+  INPUTS, NOTHING, NUMBER, PLAIN, READ, ROWS, SAID, SEVERAL, WANTED, meant, one, read, ready, scale, type Input, type Scale,
+} from "./text.js";
+
+const WORDS = ["unit", "bushel"];
+const WRONG_DIMENSION = 20;
+const OUT_OF_RANGE = 4;
+/** What the calculation itself looks at. */
+const LATER = 9;
 
 /** Inputs of which some may be columns: one number for each row. */
 export type Columns<Inputs> = Inputs extends unknown
@@ -15,50 +25,56 @@ export interface Calculator<Inputs, Result> {
   each(inputs: Columns<Inputs>, options?: Options): Result extends number ? Float64Array : Column;
 }
 
-type Way = { number: number; names: string[]; plain: boolean[]; unit: number; bushel: number };
+/** A way to call: what calculates it, liquid before dry, and its inputs. */
+interface Way {
+  readonly runs: string[];
+  readonly names: string[];
+  readonly kinds: number[];
+}
 
-/**
- * A calculator. `ways` are `number input input…` for each way to call it, a plain number with `#`; `metric` and
- * `us` the units of what it may give, nothing for a plain number.
- */
-export function calculator<Inputs, Result>(ways: string, metric = "", us = metric): Calculator<Inputs, Result> {
-  const parsed = ways.split(";").map((way): Way => {
-    const [number, ...inputs] = way.split(" ");
-    const names = inputs.map((name) => name.replace("#", ""));
-    return {
-      number: Number(number),
-      names,
-      plain: inputs.map((name) => name.endsWith("#")),
-      // Beyond all inputs, when there is none.
-      unit: names.indexOf("unit") >>> 0,
-      bushel: names.indexOf("bushel") >>> 0,
-    };
+/** A line is `name units way|way…`, a way `run,run input input…`; an input and a unit end with what it is, as a letter. */
+export function topic<Topic>(lines: string): Topic {
+  return Object.fromEntries(
+    lines.split("\n").map((line) => {
+      const [, name, units, ways] = /(.*?) (.*?) (.*)/.exec(line) as unknown as [string, string, string, string];
+      return [name, calculator(units, ways)];
+    }),
+  ) as Topic;
+}
+
+const place = (letter: string): number => letter.charCodeAt(0) - 48;
+
+function calculator<Inputs, Result>(letters: string, lines: string): Calculator<Inputs, Result> {
+  const ways = lines.split("|").map((line): Way => {
+    const [runs, ...inputs] = line.split(" ") as [string, ...string[]];
+    return { runs: runs.split(","), names: inputs.map((name) => name.slice(0, -1)), kinds: inputs.map((name) => place(name.slice(-1))) };
   });
   const call = (inputs: unknown, options: unknown, areColumns: boolean) => {
-    const way = chosen(parsed, inputs);
-    const units = wanted(options, metric, us);
-    return calculated(way, inputs as Record<string, unknown>, units, areColumns);
+    const way = chosen(ways, inputs);
+    const [unit, system] = wanted(options);
+    const units = Array.from(letters, (letter) => (UNITS[place(letter)] as string).split("|").at(system) as string);
+    return calculated(way, inputs as Record<string, unknown>, units, unit, areColumns);
   };
   const once = (inputs: Inputs, options?: Options) => {
     const { values, unit } = call(inputs, options, false);
-    return (metric ? { value: values[0], unit } : values[0]) as Result;
+    return (letters ? { value: values[0], unit } : values[0]) as Result;
   };
   const each = (inputs: Columns<Inputs>, options?: Options) => {
     const column = call(inputs, options, true);
-    return metric ? column : column.values;
+    return letters ? column : column.values;
   };
   return Object.assign(once, { each }) as unknown as Calculator<Inputs, Result>;
 }
 
-/** The units that the result may have, a line each. */
-function wanted(options: unknown, metric: string, us: string): string {
-  if (options === undefined) return metric || "1";
+/** The unit that is wanted, and otherwise which of those there are. */
+function wanted(options: unknown): [unit: string | undefined, system: number] {
+  if (options === undefined) return [undefined, 0];
   const { unit, units } = fields("options", options, ["unit", "units"]);
   if (unit !== undefined && typeof unit !== "string") throw wrong("options.unit", unit, 'must be a unit as text, such as "kg"');
   if (units !== undefined && units !== "metric" && units !== "us") {
     throw wrong("options.units", units, 'must be "metric" or "us"');
   }
-  return unit ?? ((units === "us" ? us : metric) || "1");
+  return [unit, units === "us" ? -1 : 0];
 }
 
 /** An object's fields, if it has no others. */
@@ -106,10 +122,19 @@ function chosen(ways: Way[], inputs: unknown): Way {
   throw new HilumError("unknown_field", extra, value, message);
 }
 
-function calculated(way: Way, inputs: Record<string, unknown>, units: string, areColumns: boolean) {
+/** An input whose text is read. */
+interface Scaled extends Scale {
+  readonly numbers: number | Float64Array;
+  readonly kind: Kind;
+}
+
+function calculated(
+  { runs, names, kinds }: Way, inputs: Record<string, unknown>, units: string[], asked: string | undefined, areColumns: boolean,
+): Column {
   let rows: number | undefined;
-  const all = way.names.map((name, at) => {
-    const input = written(name, inputs[name], way.plain[at] === true, areColumns);
+  const { wasm, cells, columns, results, notes } = ready();
+  const all = names.map((name, at) => {
+    const input = written(name, inputs[name], KINDS[kinds[at] as number]?.[0] === NUMBER, areColumns);
     if (typeof input.numbers === "object") {
       const { length } = input.numbers;
       if (length !== (rows ??= length)) {
@@ -118,27 +143,112 @@ function calculated(way: Way, inputs: Record<string, unknown>, units: string, ar
     }
     return input;
   });
-  let said: number[] | undefined;
-  // The first unit that can measure the result is taken.
-  for (const unit of units.split("\n")) {
-    const values = run(way.number, all, rows ?? 1, unit, way.unit, way.bushel);
-    if (values instanceof Float64Array) return { values, unit };
-    // What is wrong with an input says more than that the first unit does not fit.
-    if (values[1] !== RESULT) {
-      said = values;
-      break;
+  const no = (code: number, at: number, row: number, given?: number, needed?: number) => {
+    const name = names[at] as string;
+    return refused(code, name, inputs[name], { row: rows === undefined ? undefined : row, given, needed, meant });
+  };
+  const noUnit = (code: number, unit: string, given?: number, needed?: number) => refused(code, "unit", unit, { given, needed, meant });
+
+  WORDS.forEach((word, which) => {
+    const input = all[names.indexOf(word)];
+    const isSaid = input !== undefined && typeof input.numbers !== "object" && read(input) === 0;
+    notes[INPUTS] = scale.of;
+    wasm.word(which, isSaid ? base(input.numbers ?? cells[READ] as number, scale.above, scale.below) : NaN);
+  });
+  let isDry = 0;
+  const inputsRead = all.map((input, at): Scaled => {
+    const code = read(input);
+    if (code !== 0) throw no(code, at, 0);
+    if (at === 0 && !(scale.of & 1)) isDry = 1;
+    const kind = kinds[at] as number;
+    return { ...scale, numbers: input.numbers ?? (cells[READ] as number), kind: KINDS[kind + (kind < PAIRS ? isDry : 0)] as Kind };
+  });
+  const scaleOf = (unit: string): Scale => {
+    const code = unit === "1" ? one() : read({ text: unit, numbers: 1 });
+    if (code !== 0) throw noUnit(code, unit);
+    return { ...scale };
+  };
+  let own = asked === undefined ? undefined : scaleOf(asked);
+  let unit = asked ?? units[isDry] ?? units[0] ?? "";
+  const run = runs[isDry] ?? (runs[0] as string);
+  const values = new Float64Array(rows ?? 1);
+
+  /** Calculates some rows; false when one of them is refused, which one alone says why. */
+  function some(first: number, count: number): boolean {
+    const isOne = count === 1;
+    for (const [at, { numbers, of, above, below, kind: [needed, check] }] of inputsRead.entries()) {
+      if (check < LATER && of !== NUMBER && of !== needed) {
+        if (isOne) throw no(WRONG_DIMENSION, at, first, of, needed);
+        return false;
+      }
+      notes[INPUTS + at] = of;
+      const into = columns[at] as Float64Array;
+      const isColumn = typeof numbers === "object";
+      if (isColumn && check < 3 && areUsual(numbers, first, count, above, below, check === 2 ? 1 : RANGE[1], into)) continue;
+      for (let row = 0; row < (isColumn ? count : 1); row++) {
+        const number = isColumn ? (numbers[first + row] as number) : numbers;
+        const looked = (into[row] = wasm.looked(check, number, base(number, above, below)));
+        if (Number.isNaN(looked)) {
+          if (isOne) throw no(wasm.why() >> 4, at, first);
+          return false;
+        }
+      }
+      if (!isColumn && !isOne) into.fill(into[0] as number, 0, count);
     }
-    said ??= values;
+    notes[SAID] = NOTHING;
+    const [loop, call] = [loops[run], wasm[run]];
+    if (loop && !(isOne && call)) loop(results, count, ...columns);
+    else call!(count);
+    if (Number.isNaN(results[0])) {
+      if (!isOne) return false;
+      const why = wasm.why();
+      throw no(why >> 4, why & 15, first, notes[INPUTS + (why & 15)], notes[WANTED]);
+    }
+    if (units.length > 0) {
+      const said = notes[SAID] as number;
+      if (said === SEVERAL) return false;
+      if (own === undefined) {
+        own = scaleOf(unit);
+        for (const other of said === NOTHING ? [] : units) if (own.of !== said) own = scaleOf((unit = other));
+      }
+      const given = said !== NOTHING ? said : asked === undefined ? own.of : scaleOf(units[isDry] ?? (units[0] as string)).of;
+      if (given !== own.of) {
+        if (isOne) throw noUnit(WRONG_DIMENSION, unit, own.of, given);
+        return false;
+      }
+    }
+    if (areFinite(count, first, units.length > 0 ? (own as Scale) : PLAIN, results, values)) return true;
+    if (isOne) throw Number.isNaN(results[0]) ? no(wasm.why() >> 4, 0, first) : noUnit(OUT_OF_RANGE, unit);
+    return false;
   }
-  const [, place = -1] = said ?? [];
-  const field = way.names[place];
-  throw field === undefined
-    ? refused(said ?? [], "unit", units.split("\n")[0], suggest, false)
-    : refused(said ?? [], field, inputs[field], suggest, rows !== undefined);
+
+  for (let first = 0; first < values.length; first += ROWS) {
+    const end = Math.min(first + ROWS, values.length);
+    if (!some(first, end - first)) for (let row = first; row < end; row++) some(row, 1);
+  }
+  return { values, unit };
 }
 
-/** The field of a refusal that is about the result's unit. */
-const RESULT = 99;
+/** Numbers in base units; whether each is more than 0, and at most so many. */
+function areUsual(numbers: Float64Array, first: number, count: number, above: number, below: number, most: number, into: Float64Array): boolean {
+  let are = true;
+  for (let row = 0; row < count; row++) {
+    const number = (into[row] = base(numbers[first + row] as number, above, below));
+    are &&= number >= RANGE[0] && number <= most;
+  }
+  return are;
+}
+
+/** Base units become numbers of the unit; whether all are numbers. */
+function areFinite(count: number, first: number, { above, below }: Scale, results: Float64Array, values: Float64Array): boolean {
+  let are = true;
+  const isSame = above === 1 && below === 1;
+  for (let row = 0; row < count; row++) {
+    const value = (values[first + row] = isSame ? (results[row] as number) : number(results[row] as number, above, below));
+    are &&= Math.abs(value) < Infinity;
+  }
+  return are;
+}
 
 /** An input as the wasm reads it. */
 function written(name: string, value: unknown, isPlain: boolean, areColumns: boolean): Input {
@@ -163,7 +273,7 @@ function written(name: string, value: unknown, isPlain: boolean, areColumns: boo
   throw wrong(`${name}.${own}`, numbers, isColumn ? "must be a Float64Array; Float64Array.from makes one of a list" : "must be a number");
 }
 
-const converting = calculator<{ value: Amount }, Quantity>("0 value", " ");
+const converting = calculator<{ value: Amount }, Quantity>("0", CONVERT);
 
 /** The same quantity in another unit: `convert("2.5 fl oz/cwt", "mL/100 kg")`. */
 export function convert(amount: Amount, unit: string): Quantity;

@@ -1,4 +1,4 @@
-import { codes, dimensions, textCodes } from "../generated/words.js";
+import { TEXTS, codes, dimensions, textCodes } from "../generated/words.js";
 
 /** One thing that is wrong with a document. */
 export interface Problem {
@@ -93,28 +93,30 @@ const MESSAGES: Record<string, string> = {
   bushel_not_given: 'is per bushel, but it is not said what a bushel weighs; write the mass, as in "2 fl oz/60 lb"',
 };
 
-/** The error for what the wasm said of an input: code, field, row, value, more. */
-export function refused(
-  said: ArrayLike<number>,
-  field: string,
-  value: unknown,
-  suggest: (unit: string) => string,
-  isColumn: boolean,
-): HilumError {
-  const [number = -1] = Array.from(said);
-  const code = codes[number] ?? textCodes[number] ?? "other";
+/** What is known of a refusal beside its code. */
+interface More {
+  readonly row?: number | undefined;
+  /** What was given measures, and what is needed. */
+  readonly given?: number | undefined;
+  readonly needed?: number | undefined;
+  /** The unit that may have been meant. */
+  readonly meant: () => string;
+}
+
+/** A point on the temperature scale, as what is measured. */
+const POINT = 2 ** 31 - 3;
+
+/** The error for what the wasm said of an input. */
+export function refused(number: number, field: string, value: unknown, { row, given, needed, meant }: More): HilumError {
+  let code = codes[number] ?? textCodes[number - TEXTS] ?? "other";
+  if (code === "wrong_dimension") code = needed === POINT ? "not_a_temperature" : given === POINT ? "temperature_point" : code;
   let message = MESSAGES[code] ?? "is refused";
   if (code === "wrong_dimension") {
-    const name = (from: number) =>
-      dimensions[Array.from({ length: 6 }, (_, at) => said[from + at]).join()] ??
-      "a quantity of a kind that is not used here";
-    message = `is ${name(4)}, but ${name(10)} is needed`;
-  } else if (code === "unknown_unit") {
-    const unit = typeof value === "string" ? value.replace(/^[\s\d.eE+_-]*/, "") : unitOf(value);
-    const near = suggest(unit);
-    if (near) message += `; did you mean "${near}"?`;
+    const name = (of = 0) => dimensions[of] ?? "a quantity of a kind that is not used here";
+    message = `is ${name(given)}, but ${name(needed)} is needed`;
+  } else if (code === "unknown_unit" && meant()) {
+    message += `; did you mean "${meant()}"?`;
   }
-  const row = isColumn ? said[2] : undefined;
   const place = row === undefined ? field : `${field}, row ${row}`;
   return new HilumError(code, field, value, `${place}: ${shown(value, row)} ${message}${message.endsWith("?") ? "" : "."}`, { row });
 }

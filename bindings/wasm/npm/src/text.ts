@@ -1,99 +1,100 @@
 import carried from "../generated/text_wasm.js";
-import { reading, text } from "./wasm.js";
+import { reading, text as textAt } from "./wasm.js";
 
 interface Exports {
   memory: WebAssembly.Memory;
-  /** Where the columns of the inputs' numbers lie, `ROWS` numbers each; the results are the ninth. */
+  /** Where the desk of src/text.rs lies. */
   desk(): number;
-  begin(base: number, number: number, places: number, text: number, unit: number, bushel: number): number;
-  rows(rows: number, laid: number): number;
-  suggest(base: number, length: number): number;
+  /** Reads the text on the desk; 0, or the code of what is wrong with it. */
+  read_text(length: number, isUnit: number): number;
+  /** Says what a seed unit or a bushel is. */
+  word(which: number, base: number): void;
+  looked(check: number, number: number, base: number): number;
+  why(): number;
 }
+/** Calculations of the wasm's, over the first rows on the desk. */
+type Calls = Exports & Record<string, ((rows: number) => void) | undefined>;
 
-const PAGE = 65536;
-const ROWS = 512;
-const RESULTS = 8 * ROWS;
+export const ROWS = 512;
+const COLUMNS = 9;
+// What lies on the desk behind the columns, counted in numbers of 8 bytes or notes of 4.
+export const READ = COLUMNS * ROWS;
+const OF = 2 * READ + 6;
+export const INPUTS = OF + 2;
+export const SAID = INPUTS + 8;
+export const WANTED = SAID + 1;
+const MEANT = WANTED + 1;
+const TEXT = 4 * (MEANT + 2);
+/** The most characters of a text; each takes 3 bytes at most. */
+const MOST = 999;
+
+/** What measures nothing. */
+export const NUMBER = 2 ** 31 - 1;
+/** What a calculation says that leaves it to the table, and one whose rows measure different things. */
+export const NOTHING = -(2 ** 31);
+export const SEVERAL = NOTHING + 1;
+
+/** What a number measures: base units in its unit above the line, and below. */
+export interface Scale {
+  readonly of: number;
+  readonly above: number;
+  readonly below: number;
+}
+export const PLAIN: Scale = { of: NUMBER, above: 1, below: 1 };
+
 const encoder = new TextEncoder();
 
-let wasm: Exports | undefined;
-/** Behind all that the wasm itself uses. */
-let base = 0;
-// What lies there changes when the memory grows.
-let cells: Float64Array;
-let places: Int32Array;
-let bytes: Uint8Array;
-
-/** The wasm, with room for so many bytes from the base on. */
-function ready(most: number): Exports {
-  if (wasm === undefined) {
-    wasm = reading<Exports>(carried);
-    base = wasm.memory.grow(1) * PAGE;
-  }
-  const { memory } = wasm;
-  const lacking = base + most - memory.buffer.byteLength;
-  if (lacking > 0) memory.grow(Math.ceil(lacking / PAGE));
-  if (cells?.buffer !== memory.buffer) {
-    cells = new Float64Array(memory.buffer, wasm.desk(), RESULTS + ROWS);
-    places = new Int32Array(memory.buffer, base);
-    bytes = new Uint8Array(memory.buffer, base);
-  }
-  return wasm;
+function begun() {
+  const wasm = reading<Calls>(carried);
+  const [{ buffer }, desk] = [wasm.memory, wasm.desk()];
+  // The wasm asks for no memory, so that these stay.
+  const cells = new Float64Array(buffer, desk, READ + 3);
+  const [results, ...columns] = Array.from({ length: COLUMNS }, (_, at) => cells.subarray(at * ROWS, (at + 1) * ROWS)) as [Float64Array, ...Float64Array[]];
+  return { wasm, cells, results, columns, notes: new Int32Array(buffer, desk, MEANT + 2), bytes: new Uint8Array(buffer, desk + TEXT, 3 * MOST + 3) };
 }
 
-/** Leaves a text in the room; how many bytes it has. */
-function put(text: string, at: number): number {
-  for (let next = 0; next < text.length; next++) {
-    const code = text.charCodeAt(next);
-    if (code > 127) return encoder.encodeInto(text, bytes.subarray(at)).written;
-    bytes[at + next] = code;
-  }
-  return text.length;
-}
+let machine: ReturnType<typeof begun> | undefined;
 
-/** An input as the wasm reads it: a text, or a unit (none for a plain number) with its number or its column. */
+/** The wasm and what lies on its desk. */
+export const ready = (): ReturnType<typeof begun> => (machine ??= begun());
+
+/** An input as it was given: a text, or a unit (none for a plain number) with its number or its column. */
 export interface Input {
   readonly text: string;
   readonly numbers?: number | Float64Array;
 }
 
-/** Calculates for each row. Gives the results; or code, field, row, value and powers of what was refused. */
-export function calculate(
-  number: number, inputs: readonly Input[], rows: number, wanted: string, unit: number, bushel: number,
-): Float64Array | number[] {
-  const count = inputs.length + 1;
-  let most = wanted.length;
-  for (const { text } of inputs) most += text.length;
-  const { begin, rows: run } = ready(count * 12 + most * 3);
-  let length = 0;
-  for (let input = 0; input < count; input++) {
-    const { text, numbers } = inputs[input] ?? { text: wanted };
-    const written = put(text, count * 12 + length);
-    places[input * 3] = length;
-    places[input * 3 + 1] = written;
-    places[input * 3 + 2] = numbers === undefined ? 0 : typeof numbers === "number" ? 1 : 2;
-    length += written;
-    if (typeof numbers === "number") cells[input * ROWS] = numbers;
-  }
-  const values = new Float64Array(rows);
-  let code = begin(base, number, count, length, unit, bushel);
-  for (let at = 0; at < rows && code === 0; at += ROWS) {
-    const end = Math.min(at + ROWS, rows);
-    for (let input = 0; input < inputs.length; input++) {
-      const { numbers } = inputs[input] as Input;
-      if (typeof numbers === "object") cells.set(rows > ROWS ? numbers.subarray(at, end) : numbers, input * ROWS);
-    }
-    code = run(end - at, at);
-    if (rows === 1) values[0] = cells[RESULTS] as number;
-    else if (code === 0) values.set(cells.subarray(RESULTS, RESULTS + end - at), at);
-    if (code !== 0) cells[RESULTS + 1]! += at;
-  }
-  return code === 0 ? values : [code, ...cells.subarray(RESULTS, RESULTS + 15)];
+/** What was read last. */
+export let scale: Scale = PLAIN;
+
+/** The unit that may have been meant by the one that was refused last. */
+export function meant(): string {
+  const { wasm, notes } = ready();
+  return textAt(wasm, notes[MEANT] as number, notes[MEANT + 1] as number);
 }
 
-/** What a unit may have been meant to be; empty when nothing is near. */
-export function suggest(unit: string): string {
-  const { suggest } = ready(unit.length * 3);
-  if (suggest(base, put(unit, 0)) === 0) return "";
-  const [at = 0, length = 0] = cells.subarray(RESULTS);
-  return text(wasm!, at, length);
+/** UCUM's unit of a share as a plain number. */
+export function one(): 0 {
+  scale = { of: 0, above: 1, below: 1 };
+  return 0;
+}
+
+/** Reads a text or a unit: the number lies among the cells. Gives 0, or the code of what is wrong. */
+export function read({ text, numbers }: Input): number {
+  scale = PLAIN;
+  if (text === "" && numbers !== undefined) return 0;
+  const { wasm, cells, notes, bytes } = ready();
+  const code = wasm.read_text(put(text.length > MOST ? `${text.slice(0, MOST)}…` : text, bytes), numbers === undefined ? 0 : 1);
+  if (code === 0) scale = { of: notes[OF] as number, above: cells[READ + 1] as number, below: cells[READ + 2] as number };
+  return code;
+}
+
+/** Leaves a text in the room; how many bytes it has. */
+function put(text: string, bytes: Uint8Array): number {
+  for (let at = 0; at < text.length; at++) {
+    const code = text.charCodeAt(at);
+    if (code > 127) return encoder.encodeInto(text, bytes).written;
+    bytes[at] = code;
+  }
+  return text.length;
 }

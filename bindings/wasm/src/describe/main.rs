@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use std::error::Error;
 
 use hilum::unit::Powers;
-use hilum_wasm::{CALCULATORS, CODES, Calculator, Input, TEXT_CODES};
+use hilum_wasm::{CALCULATORS, CODES, Calculator, Input, TEXT_CODES, measures};
 use serde_json::{Value, json};
 
 fn main() -> Result<(), Box<dyn Error>> {
@@ -42,6 +42,7 @@ fn package() -> Value {
         "dimensions": dimensions(),
         "units": units,
         "schemas": schemas,
+        "range": [hilum::error::SMALLEST, hilum::error::LARGEST],
     })
 }
 
@@ -68,7 +69,9 @@ fn calculator(row: &[Calculator]) -> Value {
 
 fn described<'a>(name: &str, each: impl Iterator<Item = &'a Input>, check: Option<usize>) -> Value {
     let (mut kinds, mut bases): (Vec<Value>, Vec<&str>) = (Vec::new(), Vec::new());
+    let mut of = Vec::new();
     for input in each {
+        of.extend(input.of);
         // What a number of `hilum/numbers` stands for: the first kind of each substance.
         bases.extend(input.kinds.first().map(|kind| kind.base).filter(|base| !bases.contains(base)));
         for kind in input.kinds {
@@ -78,7 +81,7 @@ fn described<'a>(name: &str, each: impl Iterator<Item = &'a Input>, check: Optio
             }
         }
     }
-    json!({ "name": name, "kinds": kinds, "bases": bases, "check": check })
+    json!({ "name": name, "kinds": kinds, "bases": bases, "check": check, "of": of })
 }
 
 /// What each dimension is called, by its powers.
@@ -92,7 +95,7 @@ fn dimensions() -> BTreeMap<String, &'static str> {
             {
                 let powers = Powers { length, mass, time, temperature, seeds, cells };
                 if let Some(name) = powers.name() {
-                    names.insert(format!("{length},{mass},{time},{temperature},{seeds},{cells}"), name);
+                    names.insert(measures(powers).to_string(), name);
                 }
             }
         }

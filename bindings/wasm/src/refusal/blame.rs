@@ -2,7 +2,7 @@
 
 use hilum::Error;
 
-use crate::slot::Slots;
+use crate::slots::Slots;
 
 /// A calculation that its [`Slots`] say more about.
 #[derive(Clone, Copy)]

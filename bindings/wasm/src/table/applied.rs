@@ -3,12 +3,13 @@
 use hilum::Error;
 use hilum::account::{Achieved, Measured, Reading};
 use hilum::ddi::{Row, find};
-use hilum::quantity::{Temperature, temperature_difference};
+use hilum::quantity::temperature_difference;
 use hilum::rate::{PerMass, Substance};
 
 use crate::give::FromTheBus;
 use crate::refusal::{Blame, Refusal, Refused};
-use crate::slot::{Slot, Slots};
+use crate::slot::Slot;
+use crate::slots::Slots;
 use crate::take::{Carried, Check, Product, Shown, Wanted, Weighed};
 
 super::calculators! {
@@ -39,12 +40,7 @@ super::calculators! {
         /// The quantity that a number on the bus stands for (ISO 11783-11): number × resolution.
         decode(ddi: u32, number: i32) -> value: FromTheBus = {
             let row = entry(slots, ddi)?;
-            let value = row.decode(number).of(slots, 1)?;
-            FromTheBus(if is_temperature(row) {
-                Slot::Temperature(Temperature::from_celsius(value))
-            } else {
-                Slot::Quantity(value, row.powers)
-            })
+            FromTheBus(Slot { number: row.decode(number).of(slots, 1)?, of: carried(row).of })
         };
     }
 }
@@ -75,13 +71,12 @@ fn entry(slots: &Slots, number: u32) -> Result<Row, Refused> {
     row.ok_or_else(|| slots.refuse(0, Refusal::no_entry(number)))
 }
 
-/// The dictionary has points of temperature, but no differences.
-fn is_temperature(row: Row) -> bool {
-    row.powers == temperature_difference::POWERS
-}
-
 /// What an entry carries; the entry itself looks at the number.
 fn carried(row: Row) -> Wanted {
-    let check = if is_temperature(row) { Check::Temperature } else { Check::Any };
-    Wanted::of(row.powers, check)
+    // The dictionary has points of temperature, but no differences.
+    if row.powers == temperature_difference::POWERS {
+        Wanted::TEMPERATURE
+    } else {
+        Wanted::of(row.powers, Check::Any)
+    }
 }

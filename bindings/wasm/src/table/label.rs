@@ -10,7 +10,7 @@ use hilum::seed::{Bushel, SeedSize, Sown, UnitOfSeeds};
 
 use crate::give::{SomeRate, slot};
 use crate::refusal::{Blame, Refused};
-use crate::slot::Slots;
+use crate::slots::Slots;
 
 super::calculators! {
     slots =>

@@ -6,8 +6,9 @@ use hilum::viability::{TitrePerMass, TitrePerVolume};
 
 use crate::give::{SomeTitre, slot};
 use crate::refusal::{Blame, Refused};
-use crate::slot::{Slot, Slots};
-use crate::take::{AnyAmount, AnyTitre, Product, is_liquid, take};
+use crate::slot::Slot;
+use crate::slots::Slots;
+use crate::take::{AnyAmount, AnyTitre, Product, take};
 
 super::calculators! {
     slots =>
@@ -34,12 +35,12 @@ super::calculators! {
 
 /// A powder in a dry set, a liquid part in a liquid set, or a powder stirred into a liquid one.
 fn in_set(slots: &Slots) -> Result<Slot, Refused> {
-    if is_liquid(slots.get(0)) {
+    if slots.get(0).of.is_liquid() {
         let titre: TitrePerVolume = take(slots, 0)?;
         return Ok(slot(titre.in_set(take(slots, 1)?, take(slots, 2)?).of(slots, 1)?.get()));
     }
     let (titre, part) = (take::<TitrePerMass>(slots, 0)?, take(slots, 1)?);
-    if is_liquid(slots.get(2)) {
+    if slots.get(2).of.is_liquid() {
         Ok(slot(titre.stirred_into(part, take(slots, 2)?).of(slots, 1)?.get()))
     } else {
         Ok(slot(titre.in_set(part, take(slots, 2)?).of(slots, 1)?.get()))

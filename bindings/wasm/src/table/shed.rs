@@ -7,7 +7,7 @@ use hilum::rate::{Density, PerMass, RatePerMass, Substance};
 use hilum::seed::Share;
 
 use crate::refusal::{Blame, Refusal, Refused, positive};
-use crate::slot::Slots;
+use crate::slots::Slots;
 
 super::calculators! {
     slots =>

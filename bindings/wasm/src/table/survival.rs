@@ -9,7 +9,7 @@ use hilum::viability::{
 };
 
 use crate::refusal::{Blame, Refusal, Refused};
-use crate::slot::Slots;
+use crate::slots::Slots;
 
 super::calculators! {
     slots =>

@@ -2,31 +2,28 @@
 
 #[cfg(feature = "text")]
 use hilum::error;
-use hilum::quantity;
 use hilum::unit::Powers;
+
+use crate::slot::Of;
 
 /// What an input must be.
 #[derive(Clone, Copy)]
 pub(crate) struct Wanted {
-    #[cfg(feature = "text")]
-    pub(crate) powers: Powers,
+    pub(crate) of: Of,
     pub(crate) check: Check,
 }
 
 impl Wanted {
     /// A number that measures this; numbers alone do not say what they measure.
     pub(crate) const fn of(powers: Powers, check: Check) -> Self {
-        #[cfg(not(feature = "text"))]
-        let _ = powers;
-        Self {
-            #[cfg(feature = "text")]
-            powers,
-            check,
-        }
+        Self { of: Of::powers(powers), check }
     }
 
+    /// A point on the temperature scale.
+    pub(crate) const TEMPERATURE: Self = Self { of: Of::TEMPERATURE, check: Check::Temperature };
+
     /// Whatever there is; the calculation looks at it.
-    pub(crate) const LATER: Self = Self::of(quantity::ratio::POWERS, Check::Later);
+    pub(crate) const LATER: Self = Self { of: Of::NUMBER, check: Check::Later };
 }
 
 /// Which numbers an input may be; the core looks.
@@ -46,7 +43,7 @@ pub(crate) enum Check {
 impl Check {
     /// Whether it lets a number pass.
     #[inline(always)]
-    pub(super) fn passes(self, base: f64) -> bool {
+    pub(crate) fn passes(self, base: f64) -> bool {
         let of = hilum::Argument::Share;
         match self {
             Self::Positive => error::positive(of, base).is_ok(),

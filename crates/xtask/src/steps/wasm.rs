@@ -11,21 +11,22 @@ use crate::steps::targets::{WASM, installed};
 
 pub(super) const PACKAGE: &str = "bindings/wasm/npm";
 
-/// The features of bindings/wasm that become entries, each with the level that makes it smallest and what else the compiler is
-/// told.
-const ENTRIES: [(&str, &str, &str); 5] = [
-    ("text", "2", SHORT_VECTORS),
-    ("numbers", "3", VECTORS),
-    ("after", "3", VECTORS),
-    ("shed", "z", LINKED),
-    ("job", "z", LINKED),
+/// What is compiled of bindings/wasm for the package: its name, the feature, the level that makes it smallest, and what else the
+/// compiler is told.
+const ENTRIES: [(&str, &str, &str, &str); 6] = [
+    ("formulas", "formulas", "3", VECTORS),
+    ("text", "text", "2", SHORT),
+    ("numbers", "numbers", "3", VECTORS),
+    ("after", "after", "3", VECTORS),
+    ("shed", "shed", "z", LINKED),
+    ("job", "job", "z", LINKED),
 ];
 
 const VECTORS: &str = "-Ctarget-feature=+simd128";
 
-/// Levels below 2 make no vectors; this level, where it neither repeats loops nor copies what can be called, is as small.
-const SHORT_VECTORS: &str = "-Ctarget-feature=+simd128 -Cllvm-args=-inline-threshold=45 \
-    -Cllvm-args=-unroll-threshold=0 -Cllvm-args=-force-vector-interleave=1";
+/// What is called for each row is short rather than fast, with the checks that `simd128` makes comparisons.
+const SHORT: &str = "-Ctarget-feature=+simd128 -Cno-vectorize-loops -Cno-vectorize-slp -Cllvm-args=-unroll-threshold=0 \
+    -Cllvm-args=-inline-threshold=45";
 
 /// What asks for memory is put together by the linker, which sees the allocator too, and that freeing does nothing: a tenth less.
 const LINKED: &str = "-Clinker-plugin-lto -Clink-arg=--lto-O3";
@@ -34,8 +35,8 @@ pub(super) fn wasm(session: &mut Session) -> Result<(), String> {
     installed(WASM)?;
     packages(session, PACKAGE)?;
     let work = work()?;
-    for (entry, level, flags) in ENTRIES {
-        built(session, &work, entry, level, flags)?;
+    for (name, feature, level, flags) in ENTRIES {
+        built(session, &work.join(format!("{name}.wasm")), feature, level, flags)?;
     }
     describe(session, &work)?;
     let folder = work.to_string_lossy().into_owned();
@@ -74,10 +75,10 @@ pub(super) fn work() -> Result<PathBuf, String> {
 }
 
 /// One entry's wasm.
-fn built(session: &Session, work: &Path, entry: &str, level: &str, flags: &str) -> Result<(), String> {
+fn built(session: &Session, to: &Path, feature: &str, level: &str, flags: &str) -> Result<(), String> {
     let build = ["build", "--quiet", "--profile", "wasm", "--package", "hilum-wasm", "--lib"];
     let mut build = cargo(&session.root, &build);
-    build.args(["--target", WASM, "--features", entry]).env("CARGO_PROFILE_WASM_OPT_LEVEL", level);
+    build.args(["--target", WASM, "--features", feature]).env("CARGO_PROFILE_WASM_OPT_LEVEL", level);
     if !flags.is_empty() {
         build.env("RUSTFLAGS", flags);
     }
@@ -86,9 +87,9 @@ fn built(session: &Session, work: &Path, entry: &str, level: &str, flags: &str) 
     }
     command::run(&mut build)?;
     let wasm = target_folder()?.join(WASM).join("wasm").join("hilum_wasm.wasm");
-    let unwritable = |why| format!("{} cannot be written: {why}.", work.display());
-    fs::create_dir_all(work).map_err(unwritable)?;
-    fs::copy(wasm, work.join(format!("{entry}.wasm"))).map_err(unwritable).map(|_| ())
+    let unwritable = |why| format!("{} cannot be written: {why}.", to.display());
+    to.parent().map_or(Ok(()), fs::create_dir_all).map_err(unwritable)?;
+    fs::copy(wasm, to).map_err(unwritable).map(|_| ())
 }
 
 /// What the package is generated from, and what it is compared with.
