@@ -334,13 +334,20 @@ pub fn positive(argument: Argument, value: f64) -> Result<f64, Error> {
     if is_positive(value) { Ok(value) } else { Err(refused(argument, value)) }
 }
 
+/// As [`positive`], asked in place: where a caller has looked before, nothing is left of the question.
+#[expect(clippy::inline_always, reason = "what a caller has looked at is only seen in place")]
+#[inline(always)]
+pub(crate) fn given(argument: Argument, value: f64) -> Result<f64, Error> {
+    if cfg!(target_os = "none") && is_positive(value) { Ok(value) } else { positive(argument, value) }
+}
+
 /// A number that may be 0.
 ///
 /// # Errors
 /// Which of that it is not, with the value.
 #[cfg_attr(not(target_os = "none"), inline)]
 pub fn not_negative(argument: Argument, value: f64) -> Result<f64, Error> {
-    if value == 0.0 {
+    if is_zero(value) {
         // Also for -0.0, so that no sign survives.
         Ok(0.0)
     } else if is_positive(value) {
@@ -356,18 +363,17 @@ pub fn not_negative(argument: Argument, value: f64) -> Result<f64, Error> {
 /// Which of that it is not, with the value.
 #[cfg_attr(not(target_os = "none"), inline)]
 pub fn share(argument: Argument, value: f64) -> Result<f64, Error> {
-    if (0.0..=1.0).contains(&value) {
-        not_negative(argument, value)
-    } else {
-        Err(refused_share(argument, value))
-    }
+    if is_share(value) { not_negative(argument, value) } else { Err(refused_share(argument, value)) }
 }
 
 // Doubles from 0 on are ordered as their bits are, and the bits of all others lie above: no comparison of doubles, which a
 // microcontroller does in software. Many callers ask and few refuse: the question is one comparison, the answer a call.
 // Where every byte counts, in a browser and in a controller's flash, the question is a call, too; but not where a browser has
 // vectors: those compare doubles, and what becomes of an answer that nobody asks for must be seen to be nothing.
-#[cfg_attr(all(target_arch = "wasm32", not(target_feature = "simd128")), inline(never))]
+#[cfg_attr(
+    any(target_os = "none", all(target_arch = "wasm32", not(target_feature = "simd128"))),
+    inline(never)
+)]
 #[cfg_attr(not(any(target_arch = "wasm32", target_os = "none")), inline)]
 #[allow(clippy::manual_range_contains, clippy::needless_bitwise_bool, reason = "a branch makes no vector")]
 fn is_positive(value: f64) -> bool {
@@ -378,12 +384,31 @@ fn is_positive(value: f64) -> bool {
     }
 }
 
+/// 0 of either sign.
+fn is_zero(value: f64) -> bool {
+    if cfg!(target_os = "none") { no_digits(value.to_bits()) } else { value == 0.0 }
+}
+
+/// Apart, or the compiler makes a comparison of doubles of it after all: 0.6 kB where they are in software.
+#[inline(never)]
+const fn no_digits(bits: u64) -> bool {
+    bits << 1 == 0
+}
+
+fn is_share(value: f64) -> bool {
+    if cfg!(target_feature = "simd128") {
+        (0.0..=1.0).contains(&value)
+    } else {
+        value.to_bits() <= 1.0_f64.to_bits() || is_zero(value)
+    }
+}
+
 #[cfg_attr(target_feature = "simd128", inline(always))]
 #[cfg_attr(not(target_feature = "simd128"), cold, inline(never))]
 fn refused(argument: Argument, value: f64) -> Error {
     if !value.is_finite() {
         Error::NotFinite { argument, value }
-    } else if value <= 0.0 {
+    } else if value.is_sign_negative() || is_zero(value) {
         Error::NotPositive { argument, value }
     } else {
         Error::OutOfRange { argument, value }
@@ -393,7 +418,7 @@ fn refused(argument: Argument, value: f64) -> Error {
 #[cfg_attr(target_feature = "simd128", inline(always))]
 #[cfg_attr(not(target_feature = "simd128"), cold, inline(never))]
 fn refused_but_0(argument: Argument, value: f64) -> Error {
-    if value < 0.0 && value.is_finite() {
+    if value.is_sign_negative() && value.is_finite() {
         Error::Negative { argument, value }
     } else {
         refused(argument, value)
@@ -410,14 +435,62 @@ fn refused_share(argument: Argument, value: f64) -> Error {
     }
 }
 
+/// Which numbers there may be.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Range {
+    /// More than 0.
+    Positive,
+    /// 0 or more.
+    NotNegative,
+    /// 0 to 1.
+    Share,
+}
+
+impl Range {
+    /// Whether there may be such a number.
+    #[must_use]
+    #[inline]
+    pub fn holds(self, value: f64) -> bool {
+        match self {
+            Self::Positive => is_positive(value),
+            Self::NotNegative => is_zero(value) || is_positive(value),
+            Self::Share => is_share(value) && (is_zero(value) || is_positive(value)),
+        }
+    }
+
+    /// The number, if there may be one.
+    ///
+    /// # Errors
+    /// Which number it is not, with the value.
+    #[cfg_attr(not(target_os = "none"), inline)]
+    pub fn look(self, argument: Argument, value: f64) -> Result<f64, Error> {
+        match self {
+            Self::Positive => positive(argument, value),
+            Self::NotNegative => not_negative(argument, value),
+            Self::Share => share(argument, value),
+        }
+    }
+}
+
+/// A domain type that is one number of base units, also in memory. A library of bindings may look at many
+/// such numbers by a table and then take them as what they are.
+pub trait OneNumber: Copy {
+    /// What an error calls it.
+    const ARGUMENT: Argument;
+    /// What it is held to when it is made.
+    const RANGE: Range;
+}
+
 /// A point on the temperature scale.
 pub(crate) fn temperature(argument: Argument, at: Temperature) -> Result<Temperature, Error> {
     let value = at.celsius();
     if !value.is_finite() {
         Err(Error::NotFinite { argument, value })
-    } else if value < Temperature::ABSOLUTE_ZERO.celsius() {
+    } else if value.is_sign_negative()
+        && value.abs().to_bits() > Temperature::ABSOLUTE_ZERO.celsius().abs().to_bits()
+    {
         Err(Error::BelowAbsoluteZero { argument, value })
-    } else if value > LARGEST {
+    } else if value.is_sign_positive() && value.to_bits() > LARGEST.to_bits() {
         Err(Error::OutOfRange { argument, value })
     } else {
         Ok(at)

@@ -7,7 +7,7 @@ use crate::error::{Argument, Error, not_negative, positive};
 use crate::quantity::{MassPerArea, SeedsPerArea, base};
 use crate::rate::{ActivePerArea, ActivePerSeed, PerArea, PerMass, PerSeed};
 use crate::seed::Sown;
-use crate::slack;
+use crate::{math, slack};
 
 /// The same two questions of a dose in every basis.
 macro_rules! limited {
@@ -101,7 +101,7 @@ impl SeasonLimit {
     /// The sowing rate at which the limit is met: (limit − used) / active per seed; 0 when nothing is left.
     #[must_use]
     pub fn max_sowing(self, on_seed: ActivePerSeed) -> SeedsPerArea {
-        base!(SeedsPerArea, (self.limit - self.used).max(0.0) / on_seed.0)
+        base!(SeedsPerArea, math::max(self.limit - self.used, 0.0) / on_seed.0)
     }
 }
 

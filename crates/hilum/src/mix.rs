@@ -3,11 +3,11 @@
 //! A [`Slurry`] is what one order takes from one tank: every product at its rate, and water. Volumes are
 //! taken to add, which is common practice; a mix of concentrated products can shrink by a little.
 
-use crate::error::{Argument, Error, not_negative, positive};
+use crate::error::{Argument, Error, given, not_negative};
 use crate::quantity::{Mass, Volume, VolumePerMass, base};
 use crate::rate::{Density, RatePerMass};
 use crate::seed::Share;
-use crate::slack;
+use crate::{math, slack};
 
 /// The density of water at 20 °C; from 5 to 25 °C water stays within 0.2 % of it.
 ///
@@ -67,7 +67,7 @@ impl Slurry {
                     least: products,
                 });
             }
-            Water::UpTo(volume) => volume.0.max(products),
+            Water::UpTo(volume) => math::max(volume.0, products),
             Water::Plus(water) => products + water.0,
         };
         Ok(Self { products, total })
@@ -109,7 +109,7 @@ impl Slurry {
     /// When the volume is not finite or not more than 0.
     #[inline]
     pub fn treats(self, mix: Volume) -> Result<Mass, Error> {
-        positive(Argument::MixVolume, mix.value).map(|m3| base!(Mass, m3 / self.total))
+        given(Argument::MixVolume, mix.value).map(|m3| base!(Mass, m3 / self.total))
     }
 
     /// The mix that a mass of seed takes up: mass × slurry.
@@ -118,7 +118,7 @@ impl Slurry {
     /// When the mass is not finite or not more than 0.
     #[inline]
     pub fn fill(self, seed: Mass) -> Result<Volume, Error> {
-        positive(Argument::SeedMass, seed.value).map(|kg| base!(Volume, kg * self.total))
+        given(Argument::SeedMass, seed.value).map(|kg| base!(Volume, kg * self.total))
     }
 }
 
@@ -150,7 +150,7 @@ pub fn total_liquid(rates: impl IntoIterator<Item = RatePerMass>) -> Result<Rate
 /// When the volume of mix is not finite or not more than 0.
 #[inline]
 pub fn pour(share: Share, mix: Volume) -> Result<Volume, Error> {
-    positive(Argument::MixVolume, mix.value).map(|m3| base!(Volume, share.0 * m3))
+    given(Argument::MixVolume, mix.value).map(|m3| base!(Volume, share.0 * m3))
 }
 
 /// What a mix weighs per volume: Σ (share · density) / Σ share, volumes taken to add. Water is [`WATER`].
@@ -239,8 +239,8 @@ impl HoldUp {
     /// When the volume is not finite or not more than 0.
     #[inline]
     pub fn treats(self, slurry: Slurry, mix: Volume) -> Result<Mass, Error> {
-        let m3 = positive(Argument::MixVolume, mix.value)?;
-        Ok(base!(Mass, (m3 - self.0).max(0.0) / slurry.total))
+        let m3 = given(Argument::MixVolume, mix.value)?;
+        Ok(base!(Mass, math::max(m3 - self.0, 0.0) / slurry.total))
     }
 }
 
@@ -255,7 +255,7 @@ impl MinFill {
     /// # Errors
     /// When the volume is not finite or not more than 0.
     pub fn missed_by(self, mix: Volume) -> Result<bool, Error> {
-        positive(Argument::MixVolume, mix.value).map(|m3| slack::below(m3, self.0))
+        given(Argument::MixVolume, mix.value).map(|m3| slack::below(m3, self.0))
     }
 }
 

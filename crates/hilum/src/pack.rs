@@ -6,9 +6,9 @@
 
 mod search;
 
-use core::num::{NonZeroU32, NonZeroU64};
+use core::num::NonZeroU32;
 
-use crate::error::{Argument, Error, not_negative, positive};
+use crate::error::{Argument, Error, given, not_negative, positive};
 use crate::quantity::{Mass, base};
 use crate::rate::{PerMass, Substance};
 use crate::{math, slack};
@@ -261,7 +261,7 @@ pub fn choose(need: Mass, sizes: &[PackSize], objective: Objective) -> Result<Ch
         choice.covered.value += sets * size.covers.0;
         choice.cost += sets * size.price.map_or(0.0, Price::number);
     }
-    choice.leftover.value = (choice.covered.value - kg).max(0.0);
+    choice.leftover.value = math::max(choice.covered.value - kg, 0.0);
     Ok(choice)
 }
 
@@ -274,8 +274,25 @@ pub fn choose(need: Mass, sizes: &[PackSize], objective: Objective) -> Result<Ch
 /// ```
 #[must_use]
 pub fn cases(sets: u64, per_case: NonZeroU32) -> u64 {
-    let per_case = NonZeroU64::from(per_case);
-    sets / per_case + u64::from(sets % per_case != 0)
+    let (cases, left) = divided(sets, per_case);
+    cases + u64::from(left > 0)
+}
+
+/// How many times one number goes into another, and what is left.
+///
+/// Bit by bit: a microcontroller has no division of 64 bits, and its library's takes 0.8 kB.
+fn divided(number: u64, by: NonZeroU32) -> (u64, u64) {
+    let by = u64::from(by.get());
+    let (mut times, mut left) = (number, 0);
+    for _ in 0..u64::BITS {
+        left = left << 1 | times >> 63;
+        times <<= 1;
+        if left >= by {
+            left -= by;
+            times |= 1;
+        }
+    }
+    (times, left)
 }
 
 /// Whether the opened sets without one of them would leave at most [`ALMOST_COVERED`] of the need untreated:
@@ -284,8 +301,8 @@ pub fn cases(sets: u64, per_case: NonZeroU32) -> u64 {
 /// # Errors
 /// When the need or what is covered is not finite or not more than 0.
 pub fn almost_covered(need: Mass, covered: Mass, set: Coverage) -> Result<bool, Error> {
-    let need = positive(Argument::Need, need.value)?;
-    let without = positive(Argument::Covered, covered.value)? - set.0;
+    let need = given(Argument::Need, need.value)?;
+    let without = given(Argument::Covered, covered.value)? - set.0;
     Ok(need - without <= need * (ALMOST_COVERED + slack::SLACK))
 }
 

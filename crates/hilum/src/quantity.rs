@@ -210,6 +210,7 @@ pub type VolumePerArea = Length;
 ///
 /// A point minus a point is a [`TemperatureDifference`]; two points cannot be added.
 #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
+#[repr(transparent)]
 pub struct Temperature {
     celsius: f64,
 }

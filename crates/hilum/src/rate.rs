@@ -37,7 +37,7 @@ pub use agreement::{Agreement, WORTH_A_NOTE, WORTH_A_WARNING};
 use core::fmt::Debug;
 use core::marker::PhantomData;
 
-use crate::error::{Argument, Error, positive};
+use crate::error::{Argument, Error, OneNumber, Range, given, positive};
 use crate::quantity::{
     Cells, CellsPerArea, CellsPerMass, CellsPerSeed, Mass, MassPerArea, MassPerSeed, Ratio, Seeds, Volume,
     VolumePerArea, VolumePerMass, VolumePerSeed, base,
@@ -129,13 +129,26 @@ substance! {
 
 /// A dose per mass of seed.
 #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
+#[repr(transparent)]
 pub struct PerMass<S>(pub(crate) f64, PhantomData<S>);
 /// A dose per seed.
 #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
+#[repr(transparent)]
 pub struct PerSeed<S>(pub(crate) f64, PhantomData<S>);
 /// A dose per area sown.
 #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
+#[repr(transparent)]
 pub struct PerArea<S>(pub(crate) f64, PhantomData<S>);
+
+macro_rules! one_number {
+    ($($dose:ident $argument:ident),+) => { $(
+        impl<S: Copy> OneNumber for $dose<S> {
+            const ARGUMENT: Argument = Argument::$argument;
+            const RANGE: Range = Range::Positive;
+        }
+    )+ };
+}
+one_number!(PerMass RatePerMass, PerSeed RatePerSeed, PerArea RatePerArea);
 
 /// Liquid product per mass of seed: fl oz/cwt, mL/100 kg.
 pub type RatePerMass = PerMass<Liquid>;
@@ -195,7 +208,7 @@ impl<S: Substance> PerMass<S> {
     /// # Errors
     /// When the amount is not finite or not more than 0.
     pub fn from_bushel(amount: S::Amount, bushel: Bushel) -> Result<Self, Error> {
-        positive(Argument::RatePerBushel, S::of_amount(amount)).map(|amount| Self::of(amount / bushel.0))
+        given(Argument::RatePerBushel, S::of_amount(amount)).map(|amount| Self::of(amount / bushel.0))
     }
 
     /// The same dose per bushel: rate × bushel.
@@ -209,7 +222,7 @@ impl<S: Substance> PerMass<S> {
     /// # Errors
     /// When the mass is not finite or not more than 0.
     pub fn needed(self, seed: Mass) -> Result<S::Amount, Error> {
-        positive(Argument::SeedMass, seed.value).map(|kg| S::amount(self.0 * kg))
+        given(Argument::SeedMass, seed.value).map(|kg| S::amount(self.0 * kg))
     }
 
     /// The seed that an amount of product treats: amount / rate.
@@ -217,7 +230,7 @@ impl<S: Substance> PerMass<S> {
     /// # Errors
     /// When the amount is not finite or not more than 0.
     pub fn treats(self, product: S::Amount) -> Result<Mass, Error> {
-        positive(Argument::ProductAmount, S::of_amount(product)).map(|amount| base!(Mass, amount / self.0))
+        given(Argument::ProductAmount, S::of_amount(product)).map(|amount| base!(Mass, amount / self.0))
     }
 }
 
@@ -259,7 +272,7 @@ impl<S: Substance> PerSeed<S> {
     /// # Errors
     /// When the amount is not finite or not more than 0.
     pub fn from_unit(amount: S::Amount, unit: UnitOfSeeds) -> Result<Self, Error> {
-        positive(Argument::RatePerUnit, S::of_amount(amount)).map(|amount| Self::of(amount / unit.0))
+        given(Argument::RatePerUnit, S::of_amount(amount)).map(|amount| Self::of(amount / unit.0))
     }
 
     /// The same dose per unit of seeds: dose × unit.
@@ -273,7 +286,7 @@ impl<S: Substance> PerSeed<S> {
     /// # Errors
     /// When the number is not finite or not more than 0.
     pub fn needed(self, seeds: Seeds) -> Result<S::Amount, Error> {
-        positive(Argument::Seeds, seeds.value).map(|n| S::amount(self.0 * n))
+        given(Argument::Seeds, seeds.value).map(|n| S::amount(self.0 * n))
     }
 }
 

@@ -3,7 +3,7 @@
 //! Seed is sold by mass, by number and by the unit, measured by the bushel and sown by the area. Its
 //! **size** (seeds per mass, or the mass of a thousand seeds) ties them together.
 
-use crate::error::{Argument, Error, positive};
+use crate::error::{Argument, Error, given, positive};
 use crate::quantity::{Area, Mass, MassPerArea, MassPerSeed, Ratio, Seeds, SeedsPerArea, SeedsPerMass, base};
 
 checked! {
@@ -29,7 +29,7 @@ impl SeedSize {
     /// When the mass is not finite or not more than 0.
     #[inline]
     pub fn of_thousand(mass: Mass) -> Result<Self, Error> {
-        positive(Argument::ThousandSeedMass, mass.value).map(|kg| Self(1000.0 / kg))
+        given(Argument::ThousandSeedMass, mass.value).map(|kg| Self(1000.0 / kg))
     }
 
     /// The size of seed of which one weighs this much: 1 / mass per seed.
@@ -38,7 +38,7 @@ impl SeedSize {
     /// When the mass is not finite or not more than 0.
     #[inline]
     pub fn of_seed(mass: MassPerSeed) -> Result<Self, Error> {
-        positive(Argument::SeedMass, mass.value).map(|kg| Self(1.0 / kg))
+        given(Argument::SeedMass, mass.value).map(|kg| Self(1.0 / kg))
     }
 
     /// What a thousand seeds weigh: 1000 / size.
@@ -59,7 +59,7 @@ impl SeedSize {
     /// When the mass is not finite or not more than 0.
     #[inline]
     pub fn count_in(self, seed: Mass) -> Result<Seeds, Error> {
-        positive(Argument::SeedMass, seed.value).map(|kg| base!(Seeds, kg * self.0))
+        given(Argument::SeedMass, seed.value).map(|kg| base!(Seeds, kg * self.0))
     }
 
     /// What a number of seeds weighs: seeds / size.
@@ -68,7 +68,7 @@ impl SeedSize {
     /// When the number is not finite or not more than 0.
     #[inline]
     pub fn mass_of(self, seeds: Seeds) -> Result<Mass, Error> {
-        positive(Argument::Seeds, seeds.value).map(|n| base!(Mass, n / self.0))
+        given(Argument::Seeds, seeds.value).map(|n| base!(Mass, n / self.0))
     }
 
     /// The sizes that a tolerance leaves possible: size × (1 − tolerance) and size × (1 + tolerance).
@@ -139,7 +139,7 @@ impl SeedUnit {
     /// When the mass is not finite or not more than 0.
     #[inline]
     pub fn units_in(self, seed: Mass, size: SeedSize) -> Result<f64, Error> {
-        let kg = positive(Argument::SeedMass, seed.value)?;
+        let kg = given(Argument::SeedMass, seed.value)?;
         Ok(match self {
             Self::Count(unit) => kg * size.0 / unit.0,
             Self::Mass(unit) => kg / unit.0,
@@ -154,7 +154,7 @@ impl Bushel {
     /// When the mass is not finite or not more than 0.
     #[inline]
     pub fn bushels_in(self, seed: Mass) -> Result<f64, Error> {
-        positive(Argument::SeedMass, seed.value).map(|kg| kg / self.0)
+        given(Argument::SeedMass, seed.value).map(|kg| kg / self.0)
     }
 }
 
@@ -210,7 +210,7 @@ impl Sown {
     /// When the rate is not finite or not more than 0.
     #[inline]
     pub fn by_mass(rate: MassPerArea, size: SeedSize) -> Result<Self, Error> {
-        positive(Argument::SowingRate, rate.value).map(|kg_m2| Self(kg_m2 * size.0))
+        given(Argument::SowingRate, rate.value).map(|kg_m2| Self(kg_m2 * size.0))
     }
 
     /// Mass of seed per area: sown / size.
@@ -225,7 +225,7 @@ impl Sown {
     /// When the number is not finite or not more than 0.
     #[inline]
     pub fn area(self, seeds: Seeds) -> Result<Area, Error> {
-        positive(Argument::Seeds, seeds.value).map(|n| base!(Area, n / self.0))
+        given(Argument::Seeds, seeds.value).map(|n| base!(Area, n / self.0))
     }
 
     /// The seeds that an area takes: area × sown.
@@ -234,6 +234,6 @@ impl Sown {
     /// When the area is not finite or not more than 0.
     #[inline]
     pub fn seeds_for(self, area: Area) -> Result<Seeds, Error> {
-        positive(Argument::Area, area.value).map(|m2| base!(Seeds, m2 * self.0))
+        given(Argument::Area, area.value).map(|m2| base!(Seeds, m2 * self.0))
     }
 }

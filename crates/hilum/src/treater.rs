@@ -10,7 +10,7 @@ pub mod monitor;
 
 pub use curve::{CurvePoint, PumpCurve, PumpSetting, Setting};
 
-use crate::error::{Argument, Error, positive};
+use crate::error::{Argument, Error, given, positive};
 use crate::quantity::{Mass, MassFlow, Time, Volume, VolumeFlow, base};
 use crate::rate::{Density, RatePerMass};
 use crate::seed::Share;
@@ -62,7 +62,7 @@ impl SeedFlow {
     /// When the mass is not finite or not more than 0.
     #[inline]
     pub fn time_for(self, seed: Mass) -> Result<Time, Error> {
-        positive(Argument::SeedMass, seed.value).map(|kg| base!(Time, kg / self.0))
+        given(Argument::SeedMass, seed.value).map(|kg| base!(Time, kg / self.0))
     }
 }
 
@@ -198,8 +198,8 @@ impl Dumps {
 /// When volume or time is not finite or not more than 0.
 #[inline]
 pub fn caught_volume(volume: Volume, time: Time) -> Result<Flow, Error> {
-    let m3 = positive(Argument::CaughtVolume, volume.value)?;
-    positive(Argument::CatchTime, time.value).map(|s| Flow(m3 / s))
+    let m3 = given(Argument::CaughtVolume, volume.value)?;
+    given(Argument::CatchTime, time.value).map(|s| Flow(m3 / s))
 }
 
 /// The flow that a weighed catch measured: mass / (density × time).
@@ -208,8 +208,8 @@ pub fn caught_volume(volume: Volume, time: Time) -> Result<Flow, Error> {
 /// When mass or time is not finite or not more than 0.
 #[inline]
 pub fn caught_mass(mass: Mass, density: Density, time: Time) -> Result<Flow, Error> {
-    let kg = positive(Argument::CaughtMass, mass.value)?;
-    positive(Argument::CatchTime, time.value).map(|s| Flow(kg / (density.0 * s)))
+    let kg = given(Argument::CaughtMass, mass.value)?;
+    given(Argument::CatchTime, time.value).map(|s| Flow(kg / (density.0 * s)))
 }
 
 /// What a pump can deliver; `None` where nothing is known.

@@ -19,6 +19,7 @@ mod shed;
 
 use core::hint::black_box;
 
+use hilum::error::Range;
 use hilum::quantity::Temperature;
 use hilum::unit::Powers;
 use hilum::{Argument, Error, error, math, unit};
@@ -78,6 +79,8 @@ fn errors() {
     two(error::positive);
     two(error::not_negative);
     two(error::share);
+    two(Range::holds);
+    three(Range::look);
     one(|error: Error| error == Error::Needed { argument: Argument::Density });
 }
 

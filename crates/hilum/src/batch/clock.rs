@@ -3,7 +3,7 @@
 //! The planner counts *work time*: the shift seconds since the first shift began. A night takes none of it.
 
 use super::Shift;
-use crate::math::{ceil, floor};
+use crate::math::{ceil, floor, max, min};
 use crate::quantity::{Mass, MassFlow, Time, mass::kilogram, mass_flow::kilogram_per_second, time::second};
 
 /// Instants nearer than this are the same: instants since 1970 have a grain of 2.4e-7 s.
@@ -169,7 +169,7 @@ impl<'a> Clock<'a> {
 pub fn work_between(from: Time, to: Time, shifts: &[Shift]) -> Time {
     let seconds = shifts
         .iter()
-        .map(|shift| (shift.to.value.min(to.value) - shift.from.value.max(from.value)).max(0.0))
+        .map(|shift| max(min(shift.to.value, to.value) - max(shift.from.value, from.value), 0.0))
         .sum();
     Time::new::<second>(seconds)
 }
@@ -197,9 +197,9 @@ pub fn most_treatable(pot_life: Time, mixing: Time, shifts: &[Shift], speed: Mas
     let best = if shifts.is_empty() {
         floor(life + INSTANT) - mixing
     } else {
-        shifts.iter().map(|shift| usable(*shift, life, mixing, shifts)).fold(0.0, f64::max)
+        shifts.iter().map(|shift| usable(*shift, life, mixing, shifts)).fold(0.0, max)
     };
-    Mass::new::<kilogram>((best * speed).max(0.0))
+    Mass::new::<kilogram>(max(best * speed, 0.0))
 }
 
 /// Seconds of work between ready and expired, when mixed first thing in this shift.

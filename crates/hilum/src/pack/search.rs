@@ -34,23 +34,24 @@ impl Found {
 /// The best choice for a need.
 pub(super) fn best(need: f64, sizes: &[PackSize], objective: Objective) -> Found {
     let slack = need * SLACK;
-    let in_stock: f64 = sizes.iter().map(|size| stock(size) * size.covers.0).sum();
-    if in_stock < need - slack {
-        let mut all = [0.0; MOST_SIZES];
-        for (sets, size) in all.iter_mut().zip(sizes) {
-            *sets = stock(size);
-        }
-        return Found { sets: all, nodes_left: MOST_NODES, supply: Supply::Short };
+    let mut levels = [Level::NONE; MOST_SIZES];
+    let mut start =
+        Node { remaining: need, cost: 0.0, sets: 0.0, counts: [0.0; MOST_SIZES], most: [0.0; MOST_SIZES] };
+    let mut in_stock = 0.0;
+    for (((level, most), size), place) in levels.iter_mut().zip(&mut start.most).zip(sizes).zip(0..) {
+        *level = Level::new(place, size);
+        *most = level.stock;
+        in_stock += level.stock * level.covers;
     }
-    let levels = levels(sizes, objective);
-    let start = Node {
-        remaining: need,
-        cost: 0.0,
-        sets: 0.0,
-        counts: [0.0; MOST_SIZES],
-        most: levels.map(|level| level.stock),
-    };
-    let levels = levels.get(..sizes.len()).unwrap_or_default();
+    if in_stock < need - slack {
+        return Found { sets: start.most, nodes_left: MOST_NODES, supply: Supply::Short };
+    }
+    let levels = levels.get_mut(..sizes.len()).unwrap_or_default();
+    set_up(levels, objective);
+    for (level, most) in levels.iter().zip(&mut start.most) {
+        *most = level.stock;
+    }
+    let levels = &*levels;
     let mut swaps = [[Swap::NONE; MOST_SIZES]; MOST_SIZES];
     for (swaps, this) in swaps.iter_mut().zip(levels) {
         for (swap, other) in swaps.iter_mut().zip(levels) {
@@ -129,50 +130,56 @@ impl Level {
     }
 }
 
-/// Which of two sizes, each with its place, is decided first.
-fn order(one: (usize, &PackSize), other: (usize, &PackSize), objective: Objective) -> Ordering {
-    let (covers, other_covers) = (one.1.covers.0, other.1.covers.0);
-    let by_price = compare(price(one.1) * other_covers, price(other.1) * covers);
-    let by_coverage = compare(other_covers, covers);
+/// Which of two sizes is decided first.
+fn order(one: &Level, other: &Level, objective: Objective) -> Ordering {
+    let by_price = compare(one.price * other.covers, other.price * one.covers);
+    let by_coverage = compare(other.covers, one.covers);
     match objective {
         Objective::FewestSets => by_coverage.then(by_price),
         Objective::LeastLeftover | Objective::LeastCost => by_price.then(by_coverage),
     }
-    .then(one.0.cmp(&other.0))
+    .then(one.place.cmp(&other.place))
 }
 
-/// The sizes in the order in which they are decided, with what holds from each level on.
-fn levels(sizes: &[PackSize], objective: Objective) -> [Level; MOST_SIZES] {
-    let mut levels = in_order(sizes, objective);
+/// Puts the sizes in the order in which they are decided, and says what holds from each on.
+fn set_up(levels: &mut [Level], objective: Objective) {
+    let mut left = &mut *levels;
+    while !left.is_empty() {
+        first_to_front(left, objective);
+        left = left.get_mut(1..).unwrap_or_default();
+    }
     let mut after: Option<&Level> = None;
-    for level in levels.iter_mut().take(sizes.len()).rev() {
+    for level in levels.iter_mut().rev() {
         if let Some(after) = after {
             level.measure = common_measure(level.covers, after.measure).unwrap_or(0.0);
-            level.cheapest = level.cheapest.min(after.cheapest);
-            level.largest = level.largest.max(after.largest);
+            level.cheapest = math::min(level.cheapest, after.cheapest);
+            level.largest = math::max(level.largest, after.largest);
         }
         after = Some(level);
     }
-    levels
 }
 
-/// Picks the sizes one by one: a comparison with slack is no total order, so it cannot sort.
-fn in_order(sizes: &[PackSize], objective: Objective) -> [Level; MOST_SIZES] {
-    let mut levels = [Level::NONE; MOST_SIZES];
-    let mut taken = [false; MOST_SIZES];
-    for level in levels.iter_mut().take(sizes.len()) {
-        let left = sizes.iter().enumerate().zip(&mut taken).filter(|(_, taken)| !**taken);
-        if let Some((next, taken)) = left.min_by(|(one, _), (other, _)| order(*one, *other, objective)) {
-            *level = Level::new(next.0, next.1);
-            *taken = true;
+/// Takes the size that is decided first to the front; the others stay in their order. One by one: a comparison with
+/// slack is no total order, so it cannot sort.
+fn first_to_front(levels: &mut [Level], objective: Objective) {
+    let Some((mut first, rest)) = levels.split_first().map(|(first, rest)| (*first, rest)) else { return };
+    for level in rest {
+        if order(level, &first, objective) == Ordering::Less {
+            first = *level;
         }
     }
-    levels
+    let mut taken = first;
+    for level in levels {
+        core::mem::swap(level, &mut taken);
+        if taken.place == first.place {
+            return;
+        }
+    }
 }
 
 /// The largest number that two coverages are whole multiples of, but for noise (Euclid).
 fn common_measure(one: f64, other: f64) -> Option<f64> {
-    let (mut large, mut small) = (one.max(other), one.min(other));
+    let (mut large, mut small) = (math::max(one, other), math::min(one, other));
     let noise = large * NOISE;
     while small > noise {
         let rest = large - math::floor(large / small) * small;
@@ -208,7 +215,7 @@ impl Node {
         }
         for (most, swap) in node.most.iter_mut().zip(swaps).skip(depth + 1) {
             if sets + swap.put_in <= level.stock {
-                *most = most.min(swap.taken_out - 1.0);
+                *most = math::min(*most, swap.taken_out - 1.0);
             }
         }
         node
@@ -243,7 +250,7 @@ impl Search<'_> {
         let (levels, swaps) = (self.levels, self.swaps);
         let (Some(level), Some(swaps)) = (levels.get(depth), swaps.get(depth)) else { return };
         let Some(most) = node.most.get(depth) else { return };
-        let mut sets = math::ceil((node.remaining - self.slack) / level.covers).min(*most);
+        let mut sets = math::min(math::ceil((node.remaining - self.slack) / level.covers), *most);
         while sets >= 0.0 && self.nodes_left > 0 {
             self.nodes_left -= 1;
             let with = node.with(depth, level, swaps, sets);
@@ -284,11 +291,11 @@ impl Search<'_> {
 
     /// The least that a partial choice can come to, of each part of the score.
     fn bound(&self, node: &Node, next: &Level) -> Score {
-        let least = (node.remaining - self.slack).max(0.0);
+        let least = math::max(node.remaining - self.slack, 0.0);
         let covered =
             if next.measure > 0.0 { math::ceil(least / next.measure) * next.measure } else { least };
         Score {
-            leftover: (covered - node.remaining).max(0.0),
+            leftover: math::max(covered - node.remaining, 0.0),
             cost: node.cost + covered * next.cheapest,
             sets: node.sets + math::ceil(least / next.largest),
         }
@@ -296,7 +303,7 @@ impl Search<'_> {
 
     /// A choice that covers the need.
     fn offer(&mut self, node: &Node) {
-        let score = Score { leftover: (-node.remaining).max(0.0), cost: node.cost, sets: node.sets };
+        let score = Score { leftover: math::max(-node.remaining, 0.0), cost: node.cost, sets: node.sets };
         let mut sets = [0.0; MOST_SIZES];
         for (level, count) in self.levels.iter().zip(node.counts) {
             if let Some(place) = sets.get_mut(level.place) {
@@ -327,7 +334,7 @@ impl Search<'_> {
 
 /// Compares numbers that are not negative, with the relative slack.
 fn compare(one: f64, other: f64) -> Ordering {
-    within(one, other, one.max(other) * SLACK)
+    within(one, other, math::max(one, other) * SLACK)
 }
 
 /// Compares with an absolute slack.

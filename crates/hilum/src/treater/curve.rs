@@ -1,12 +1,19 @@
 //! Which setting delivers the flow?
 
 use super::Flow;
-use crate::error::{Argument, Error, not_negative, positive};
+use crate::error::{Argument, Error, OneNumber, Range, not_negative, positive};
+use crate::math;
 use crate::slack::{self, SLACK};
 
 /// A setting on the pump's own scale: rpm, %, stroke, dial.
 #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
+#[repr(transparent)]
 pub struct Setting(f64);
+
+impl OneNumber for Setting {
+    const ARGUMENT: Argument = Argument::Setting;
+    const RANGE: Range = Range::NotNegative;
+}
 
 impl Setting {
     /// Looks at the value, once.
@@ -104,7 +111,8 @@ impl PumpCurve {
             sum / n
         };
         let settings = points.iter().map(|point| point.setting.0);
-        let tested = settings.fold((f64::INFINITY, 0.0_f64), |(min, max), s| (min.min(s), max.max(s)));
+        let tested =
+            settings.fold((f64::INFINITY, 0.0_f64), |(min, max), s| (math::min(min, s), math::max(max, s)));
         let (setting, flow) = (mean(|point| point.setting.0), mean(|point| point.flow.0));
         if tested.1 - tested.0 <= setting * SLACK {
             return Err(Error::OneSetting { value: setting });
@@ -148,7 +156,7 @@ impl PumpCurve {
         } else if slack::above(setting, most) {
             PumpSetting::AboveCurve
         } else {
-            PumpSetting::Inside(Setting(setting.max(0.0)))
+            PumpSetting::Inside(Setting(math::max(setting, 0.0)))
         }
     }
 }

@@ -177,10 +177,7 @@ impl<const N: usize> Monitor<N> {
     /// When a resolution is not finite or negative, or the most that can run is not more than 0.
     pub fn new(setup: Setup) -> Result<Self, Error> {
         const { assert!(N >= 2, "a window spans at least two readings") };
-        let bounds = Bounds::new(&setup)?;
-        let start = Point::default();
-        let watch = Watch { setup, bounds, last: None, now: start, next: 0 };
-        Ok(Self { watch, points: [start; N] })
+        Ok(Self { watch: Watch::new(setup)?, points: [Point::default(); N] })
     }
 
     /// Takes one reading of both sensors and says how things stand. `at` is the time on any clock.
@@ -194,6 +191,11 @@ impl<const N: usize> Monitor<N> {
 }
 
 impl Watch {
+    #[cfg_attr(target_os = "none", inline(never))]
+    fn new(setup: Setup) -> Result<Self, Error> {
+        Ok(Self { bounds: Bounds::new(&setup)?, setup, last: None, now: Point::default(), next: 0 })
+    }
+
     fn feed(
         &mut self,
         points: &mut [Point],

@@ -1,7 +1,7 @@
 //! How many are left after a time in store.
 
 use crate::error::{Argument, Error, not_negative, positive, temperature};
-use crate::math::{exp10, log10, pow};
+use crate::math::{exp10, log10, max, min, pow};
 use crate::quantity::{Ratio, Temperature, TemperatureDifference, Time, base};
 use crate::rate::{CellCount, PerSeed};
 use crate::seed::Share;
@@ -65,17 +65,17 @@ impl Model {
     fn log10(self, tau: f64) -> f64 {
         let drop = match self {
             Self::LogLinear(d) => tau / d.0,
-            Self::Weibull { scale, shape } => pow((tau / scale.0).min(f64::MAX), shape.0),
+            Self::Weibull { scale, shape } => pow(min(tau / scale.0, f64::MAX), shape.0),
             Self::TwoPhase(TwoPhase { fraction, fast, slow }) => {
                 let quick = log10(fraction.0) - tau / fast.0;
                 let lasting = log10(1.0 - fraction.0) - tau / slow.0;
                 // The larger term in front, so that what is left is never the logarithm of an underflow.
-                let larger = quick.max(lasting).max(-f64::MAX);
+                let larger = max(max(quick, lasting), -f64::MAX);
                 -(larger + log10(exp10(quick - larger) + exp10(lasting - larger)))
             }
         };
         // Not "-drop": nothing lost is 0, without a sign.
-        0.0 - drop.clamp(0.0, f64::MAX)
+        0.0 - min(max(drop, 0.0), f64::MAX)
     }
 }
 
@@ -205,11 +205,11 @@ impl Survival {
         let Some((last, earlier)) = storage.split_last() else { return seconds };
         let (mut left, mut tau) = (seconds, 0.0);
         for period in earlier {
-            let here = left.min(period.lasts);
+            let here = min(left, period.lasts);
             tau += here * self.pace(period);
             left -= here;
         }
-        (tau + left * self.pace(last)).min(f64::MAX)
+        min(tau + left * self.pace(last), f64::MAX)
     }
 
     fn pace(self, period: &Period) -> f64 {

@@ -1,6 +1,6 @@
 //! From a titre to cells on the seed and back.
 
-use crate::error::{Argument, Error, positive};
+use crate::error::{Argument, Error, given, positive};
 use crate::quantity::{CellsPerMass, CellsPerVolume, Mass, Volume};
 use crate::rate::{CellCount, Density, Dry, Liquid, PerSeed};
 use crate::seed::Share;
@@ -115,8 +115,8 @@ impl TitrePerMass {
     /// When the mass or the volume is not finite or not more than 0.
     #[inline]
     pub fn stirred_into(self, powder: Mass, set: Volume) -> Result<TitrePerVolume, Error> {
-        let kg = positive(Argument::Part, powder.value)?;
-        positive(Argument::Set, set.value).map(|m3| TitrePerVolume(self.0 * kg / m3))
+        let kg = given(Argument::Part, powder.value)?;
+        given(Argument::Set, set.value).map(|m3| TitrePerVolume(self.0 * kg / m3))
     }
 
     /// Cells on each seed when it is treated: titre × dose × recovery.
@@ -161,7 +161,7 @@ impl TitrePerMass {
 
 /// What share of a set its living part is.
 fn share_of_set(part: f64, set: f64) -> Result<f64, Error> {
-    let share = positive(Argument::Part, part)? / positive(Argument::Set, set)?;
+    let share = given(Argument::Part, part)? / given(Argument::Set, set)?;
     crate::error::share(Argument::PartOfSet, share)
 }
 

@@ -2,6 +2,7 @@
 
 use super::{LiquidSensor, SeedSensor, Setup, Verdict, not_negative, positive};
 use crate::error::{Argument, Error};
+use crate::math::max;
 use crate::quantity::{VolumePerMass, base};
 use crate::rate::RatePerMass;
 use crate::slack::SLACK;
@@ -89,10 +90,10 @@ impl Point {
         let stretches = 1.0 + self.interruptions;
         let seed_off = stretches * bounds.seed + 0.5 * bounds.flow * self.flowed;
         let liquid_off = stretches * bounds.liquid;
-        let (seed, liquid) = (self.seed.max(0.0), self.liquid.max(0.0));
+        let (seed, liquid) = (max(self.seed, 0.0), max(self.liquid, 0.0));
         let border = |off: f64| setup.target.0 * (1.0 + off * (setup.tolerance.0 + SLACK));
-        let (least, most) = (border(-1.0).max(0.0), border(1.0));
-        let fewest = (seed - seed_off).max(0.0);
+        let (least, most) = (max(border(-1.0), 0.0), border(1.0));
+        let fewest = max(seed - seed_off, 0.0);
         let verdict = if liquid - liquid_off > most * (seed + seed_off) {
             Verdict::High
         } else if liquid + liquid_off < least * fewest {
