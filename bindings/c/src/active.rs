@@ -8,6 +8,7 @@ use crate::call::{Answer, give, need};
 use crate::dose::active::hilum_active_per_mass;
 use crate::dose::dry::hilum_dry_per_mass;
 use crate::dose::liquid::hilum_rate_per_mass;
+use crate::number::of_two;
 use crate::quantity::amount::hilum_share;
 use crate::quantity::content::{hilum_active_content, hilum_density};
 use crate::status::Status;
@@ -77,7 +78,7 @@ pub extern "C" fn hilum_rate_per_mass_active(
     content: hilum_active_content,
     out: Option<&mut MaybeUninit<hilum_active_per_mass>>,
 ) -> i32 {
-    give(out, || Ok(rate.core()?.active(content.core()?).into()))
+    of_two(out, rate, content, |rate, content| Ok(rate.active(content)))
 }
 
 /// A dose of liquid, weighed: rate x density. Errors: a number that is not finite or not more than 0.
@@ -87,7 +88,7 @@ pub extern "C" fn hilum_rate_per_mass_weighed(
     density: hilum_density,
     out: Option<&mut MaybeUninit<hilum_dry_per_mass>>,
 ) -> i32 {
-    give(out, || Ok(rate.core()?.weighed(density.core()?).into()))
+    of_two(out, rate, density, |rate, density| Ok(rate.weighed(density)))
 }
 
 /// Active ingredient in a dry dose: rate x share by mass.
@@ -98,7 +99,7 @@ pub extern "C" fn hilum_dry_per_mass_active(
     content: hilum_share,
     out: Option<&mut MaybeUninit<hilum_active_per_mass>>,
 ) -> i32 {
-    give(out, || Ok(rate.core()?.active(content.core()?)?.into()))
+    of_two(out, rate, content, |rate, content| rate.active(content))
 }
 
 /// A dose that is weighed, measured by volume: rate / density.
@@ -109,7 +110,7 @@ pub extern "C" fn hilum_dry_per_mass_measured(
     density: hilum_density,
     out: Option<&mut MaybeUninit<hilum_rate_per_mass>>,
 ) -> i32 {
-    give(out, || Ok(rate.core()?.measured(density.core()?).into()))
+    of_two(out, rate, density, |rate, density| Ok(rate.measured(density)))
 }
 
 /// The liquid product that holds a dose of active: active / content.
@@ -120,7 +121,7 @@ pub extern "C" fn hilum_active_per_mass_in_liquid(
     content: hilum_active_content,
     out: Option<&mut MaybeUninit<hilum_rate_per_mass>>,
 ) -> i32 {
-    give(out, || Ok(active.core()?.in_liquid(content.core()?).into()))
+    of_two(out, active, content, |active, content| Ok(active.in_liquid(content)))
 }
 
 /// The dry product that holds a dose of active: active / share by mass.
@@ -131,5 +132,5 @@ pub extern "C" fn hilum_active_per_mass_in_dry(
     content: hilum_share,
     out: Option<&mut MaybeUninit<hilum_dry_per_mass>>,
 ) -> i32 {
-    give(out, || Ok(active.core()?.in_dry(content.core()?)?.into()))
+    of_two(out, active, content, |active, content| active.in_dry(content))
 }

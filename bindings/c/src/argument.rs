@@ -24,6 +24,23 @@ macro_rules! arguments {
     };
 }
 
+/// An argument by name, for a number that has no type of its own.
+pub(crate) trait Name {
+    const ARGUMENT: Argument;
+}
+
+macro_rules! names {
+    ($($name:ident)+) => { $(
+        pub(crate) enum $name {}
+        impl Name for $name {
+            const ARGUMENT: Argument = Argument::$name;
+        }
+    )+ };
+}
+
+names! { Area CatchTime CaughtMass CaughtVolume MixVolume Part ProductAmount RatePerBushel RatePerUnit SeedMass Seeds Set
+SowingRate ThousandSeedMass Need Covered }
+
 arguments! { VALUES, of_value, Argument {
     1 SEED_MASS SeedMass: c"the mass of seed";
     2 SEEDS Seeds: c"the number of seeds";

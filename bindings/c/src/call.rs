@@ -1,7 +1,7 @@
 //! What every function shares: pointers that may be NULL, lists, choices by number, working memory.
 //!
-//! All `unsafe` of this crate is here and in `opaque.rs`. What a C caller must hold to, the conventions at the top
-//! of `hilum.h` say: a pointer that is not NULL points to as many values as stated, which nothing else
+//! All `unsafe` of this crate is here, in `number.rs` and in `opaque.rs`. What a C caller must hold to, the conventions
+//! at the top of `hilum.h` say: a pointer that is not NULL points to as many values as stated, which nothing else
 //! writes meanwhile.
 
 use core::ffi::c_char;

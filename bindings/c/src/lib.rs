@@ -2,6 +2,11 @@
 //!
 //! Nothing is calculated here. Read `include/hilum.h`, which is made from these files, and README.md.
 #![no_std]
+#![expect(
+    clippy::redundant_closure,
+    clippy::redundant_closure_for_method_calls,
+    reason = "a formula names the numbers that it takes"
+)]
 #![expect(clippy::missing_safety_doc, reason = "the conventions at the top of the header say it once")]
 
 #[cfg(not(target_os = "none"))]
@@ -20,6 +25,7 @@ pub mod job;
 pub mod limit;
 pub mod mix;
 pub mod monitor;
+mod number;
 mod opaque;
 pub mod pack;
 pub mod quantity;

@@ -3,11 +3,13 @@
 use core::mem::MaybeUninit;
 
 use hilum::mix::{self, HoldUp, MinFill, Slurry, Water};
-use hilum::quantity::{Measure, Volume};
+use hilum::quantity::Measure;
 use hilum::rate::RatePerMass;
 
+use crate::argument::{MixVolume, SeedMass};
 use crate::call::{self, Answer, give, need};
 use crate::dose::liquid::hilum_rate_per_mass;
+use crate::number::{number, of_made_one, of_made_two, of_two, positive};
 use crate::quantity::amount::{hilum_mass, hilum_share, hilum_volume};
 use crate::quantity::content::hilum_density;
 use crate::status::Status;
@@ -111,7 +113,7 @@ pub extern "C" fn hilum_slurry_share(
     product: hilum_rate_per_mass,
     out: Option<&mut MaybeUninit<hilum_share>>,
 ) -> i32 {
-    give(out, || Ok(need(slurry)?.core()?.share(product.core()?)?.into()))
+    of_made_one(out, slurry, product, |slurry, product| Ok(slurry.core()?.share(product)?))
 }
 
 /// The share of water in the mix, by volume: (total - products) / total. Errors: as for hilum_slurry_water.
@@ -131,7 +133,7 @@ pub extern "C" fn hilum_slurry_treats(
     mix: hilum_volume,
     out: Option<&mut MaybeUninit<hilum_mass>>,
 ) -> i32 {
-    give(out, || Ok(need(slurry)?.core()?.treats(mix.into())?.into()))
+    of_made_one(out, slurry, positive::<MixVolume, _>(mix), |slurry, mix| Ok(slurry.core()?.treats(mix)?))
 }
 
 /// The mix that a mass of seed takes up: mass x total.
@@ -142,7 +144,7 @@ pub extern "C" fn hilum_slurry_fill(
     seed: hilum_mass,
     out: Option<&mut MaybeUninit<hilum_volume>>,
 ) -> i32 {
-    give(out, || Ok(need(slurry)?.core()?.fill(seed.into())?.into()))
+    of_made_one(out, slurry, positive::<SeedMass, _>(seed), |slurry, seed| Ok(slurry.core()?.fill(seed)?))
 }
 
 /// All liquid that lands on the seed: the sum of n rates of products, waters or slurries of all tanks. Compare it
@@ -166,7 +168,7 @@ pub extern "C" fn hilum_mix_pour(
     mix: hilum_volume,
     out: Option<&mut MaybeUninit<hilum_volume>>,
 ) -> i32 {
-    give(out, || Ok(mix::pour(share.core()?, mix.into())?.into()))
+    of_two(out, share, positive::<MixVolume, _>(mix), |share, mix| mix::pour(share, mix))
 }
 
 /// What a pour weighs: volume x density.
@@ -177,7 +179,7 @@ pub extern "C" fn hilum_mix_weigh(
     density: hilum_density,
     out: Option<&mut MaybeUninit<hilum_mass>>,
 ) -> i32 {
-    give(out, || Ok(mix::weigh(pour.into(), density.core()?)?.into()))
+    of_two(out, pour, density, |pour, density| mix::weigh(pour, density))
 }
 
 /// A part of a mix.
@@ -256,11 +258,7 @@ pub struct hilum_hold_up {
     pub m3: f64,
 }
 
-impl hilum_hold_up {
-    fn core(self) -> Answer<HoldUp> {
-        Ok(HoldUp::new(Volume::from_base(self.m3))?)
-    }
-}
+number!(hilum_hold_up: m3, HoldUp);
 
 /// What to mix so that a mass of seed can be treated from empty lines: mass x total + hold-up.
 /// Errors: as for hilum_slurry_fill; a hold-up that is not finite or negative.
@@ -271,7 +269,9 @@ pub extern "C" fn hilum_hold_up_mixed(
     seed: hilum_mass,
     out: Option<&mut MaybeUninit<hilum_volume>>,
 ) -> i32 {
-    give(out, || Ok(hold_up.core()?.mixed(need(slurry)?.core()?, seed.into())?.into()))
+    of_made_two(out, slurry, hold_up, positive::<SeedMass, _>(seed), |slurry, hold_up, seed| {
+        Ok(hold_up.mixed(slurry.core()?, seed)?)
+    })
 }
 
 /// The seed that a mix treats when it starts with empty lines: (mix - hold-up) / total; 0 when the lines take it
@@ -283,7 +283,9 @@ pub extern "C" fn hilum_hold_up_treats(
     mix: hilum_volume,
     out: Option<&mut MaybeUninit<hilum_mass>>,
 ) -> i32 {
-    give(out, || Ok(hold_up.core()?.treats(need(slurry)?.core()?, mix.into())?.into()))
+    of_made_two(out, slurry, hold_up, positive::<MixVolume, _>(mix), |slurry, hold_up, mix| {
+        Ok(hold_up.treats(slurry.core()?, mix)?)
+    })
 }
 
 /// The least that must be in a tank for its agitator and pump to work.
@@ -294,6 +296,8 @@ pub struct hilum_min_fill {
     pub m3: f64,
 }
 
+number!(hilum_min_fill: m3, MinFill);
+
 /// Whether a mix stays below it, by more than 1e-9 of it. Errors: a number that is not finite or not more than 0.
 #[unsafe(no_mangle)]
 pub extern "C" fn hilum_min_fill_missed_by(
@@ -301,5 +305,5 @@ pub extern "C" fn hilum_min_fill_missed_by(
     mix: hilum_volume,
     out: Option<&mut MaybeUninit<bool>>,
 ) -> i32 {
-    give(out, || Ok(MinFill::new(Volume::from_base(least.m3))?.missed_by(mix.into())?))
+    of_two(out, least, positive::<MixVolume, _>(mix), |least, mix| least.missed_by(mix))
 }

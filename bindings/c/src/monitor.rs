@@ -223,12 +223,18 @@ pub struct hilum_monitor_64 {
     pub(crate) opaque: [MaybeUninit<u64>; 288],
 }
 
+/// One code for windows of every length.
+#[inline(never)]
+fn watched(setup: Option<&hilum_monitor_setup>) -> Answer<Setup> {
+    need(setup)?.core()
+}
+
 fn start<const N: usize, const WORDS: usize>(
     setup: Option<&hilum_monitor_setup>,
     words: Option<&mut [MaybeUninit<u64>; WORDS]>,
 ) -> i32 {
     let Some(words) = words else { return Status::NULL.number() };
-    match need(setup).and_then(hilum_monitor_setup::core).and_then(|setup| Ok(Monitor::<N>::new(setup)?)) {
+    match watched(setup).and_then(|setup| Ok(Monitor::<N>::new(setup)?)) {
         Ok(monitor) => {
             opaque::fill(words, monitor);
             Status::OK.number()

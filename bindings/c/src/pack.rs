@@ -7,9 +7,11 @@ use hilum::pack::{self, Coverage, MOST_SIZES, Objective, PackSize, Price, Proof,
 use hilum::quantity::{Mass, Measure};
 use hilum::rate::{Dry, Liquid};
 
+use crate::argument::{Covered, Need, ProductAmount};
 use crate::call::{self, Answer, give};
 use crate::dose::dry::hilum_dry_per_mass;
 use crate::dose::liquid::hilum_rate_per_mass;
+use crate::number::{number, of_three, of_two, positive};
 use crate::quantity::amount::{hilum_mass, hilum_volume};
 use crate::status::Status;
 
@@ -21,11 +23,7 @@ pub struct hilum_coverage {
     pub kg: f64,
 }
 
-impl hilum_coverage {
-    pub(crate) fn core(self) -> Answer<Coverage> {
-        Ok(Coverage::new(Mass::from_base(self.kg))?)
-    }
-}
+number!(hilum_coverage: kg, Coverage);
 
 impl From<Coverage> for hilum_coverage {
     fn from(coverage: Coverage) -> Self {
@@ -46,7 +44,9 @@ pub extern "C" fn hilum_coverage_at(
     rate: hilum_rate_per_mass,
     out: Option<&mut MaybeUninit<hilum_coverage>>,
 ) -> i32 {
-    give(out, || Ok(Coverage::at::<Liquid>(usable.into(), rate.core()?)?.into()))
+    of_two(out, rate, positive::<ProductAmount, _>(usable), |rate, usable| {
+        Coverage::at::<Liquid>(usable, rate)
+    })
 }
 
 /// What the usable content of a set of dry product covers at a rate: content / rate.
@@ -57,7 +57,7 @@ pub extern "C" fn hilum_coverage_at_dry(
     rate: hilum_dry_per_mass,
     out: Option<&mut MaybeUninit<hilum_coverage>>,
 ) -> i32 {
-    give(out, || Ok(Coverage::at::<Dry>(usable.into(), rate.core()?)?.into()))
+    of_two(out, rate, positive::<ProductAmount, _>(usable), |rate, usable| Coverage::at::<Dry>(usable, rate))
 }
 
 /// By how much a stated coverage differs from the calculated one: stated / calculated - 1.
@@ -68,7 +68,7 @@ pub extern "C" fn hilum_coverage_difference(
     calculated: hilum_coverage,
     out: Option<&mut MaybeUninit<f64>>,
 ) -> i32 {
-    give(out, || Ok(stated.core()?.difference(calculated.core()?)))
+    of_two(out, stated, calculated, |stated, calculated| Ok(stated.difference(calculated)))
 }
 
 /// Whether they differ by more than HILUM_COVERAGE_TOLERANCE.
@@ -79,7 +79,7 @@ pub extern "C" fn hilum_coverage_disagrees(
     calculated: hilum_coverage,
     out: Option<&mut MaybeUninit<bool>>,
 ) -> i32 {
-    give(out, || Ok(stated.core()?.disagrees(calculated.core()?)))
+    of_two(out, stated, calculated, |stated, calculated| Ok(stated.disagrees(calculated)))
 }
 
 /// One order's seed, and what a set covers of it. A set that covers a number of seeds covers less mass of
@@ -293,5 +293,7 @@ pub extern "C" fn hilum_pack_almost_covered(
     set: hilum_coverage,
     out: Option<&mut MaybeUninit<bool>>,
 ) -> i32 {
-    give(out, || Ok(pack::almost_covered(need.into(), covered.into(), set.core()?)?))
+    of_three(out, positive::<Need, _>(need), positive::<Covered, _>(covered), set, |need, covered, set| {
+        pack::almost_covered(need, covered, set)
+    })
 }

@@ -39,6 +39,14 @@ macro_rules! plain {
                 hilum::quantity::Measure::from_base(value.$field)
             }
         }
+        // SAFETY: a quantity is its number, and the calculation looks at it.
+        unsafe impl $crate::number::Number for $name {
+            type Core = hilum::quantity::$core;
+            const ASKED: $crate::number::Asked = $crate::number::Asked::NOTHING;
+            fn number(self) -> f64 {
+                self.$field
+            }
+        }
         impl From<hilum::quantity::$core> for $name {
             fn from(value: hilum::quantity::$core) -> Self {
                 Self { $field: hilum::quantity::Measure::to_base(value) }
@@ -65,13 +73,7 @@ pub(crate) use plain;
 /// A quantity that the core looks at.
 macro_rules! checked {
     ($name:ident.$field:ident: $core:ty, $quantity:ident) => {
-        impl $name {
-            /// As the core takes it.
-            pub(crate) fn core(self) -> $crate::call::Answer<$core> {
-                let quantity: hilum::quantity::$quantity = hilum::quantity::Measure::from_base(self.$field);
-                Ok(<$core>::new(quantity)?)
-            }
-        }
+        $crate::number::number!($name: $field, $core);
         impl From<$name> for hilum::quantity::$quantity {
             fn from(value: $name) -> Self {
                 hilum::quantity::Measure::from_base(value.$field)

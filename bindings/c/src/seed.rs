@@ -2,10 +2,11 @@
 
 use core::mem::MaybeUninit;
 
-use hilum::quantity::{Mass, Measure};
 use hilum::seed::{Bushel, SeedSize, SeedUnit, Sown, UnitOfMass, UnitOfSeeds, pure_live_seed};
 
-use crate::call::{Answer, give, give_both, need};
+use crate::argument::{Area, SeedMass, Seeds, SowingRate, ThousandSeedMass};
+use crate::call::{Answer, give_both};
+use crate::number::{number, of_made_one, of_made_two, of_one, of_three, of_two, positive};
 use crate::quantity::amount::{hilum_area, hilum_mass, hilum_seeds, hilum_share};
 use crate::quantity::sown::{hilum_mass_per_area, hilum_mass_per_seed, hilum_seed_size, hilum_sown};
 use crate::status::Status;
@@ -18,11 +19,7 @@ pub struct hilum_bushel {
     pub kg: f64,
 }
 
-impl hilum_bushel {
-    pub(crate) fn core(self) -> Answer<Bushel> {
-        Ok(Bushel::new(Mass::from_base(self.kg))?)
-    }
-}
+number!(hilum_bushel: kg, Bushel);
 
 /// A unit is a number of seeds: the unit of a label's dose.
 pub const HILUM_UNIT_OF_SEEDS: i32 = 1;
@@ -58,7 +55,7 @@ pub extern "C" fn hilum_seed_size_of_thousand(
     mass: hilum_mass,
     out: Option<&mut MaybeUninit<hilum_seed_size>>,
 ) -> i32 {
-    give(out, || Ok(SeedSize::of_thousand(mass.into())?.into()))
+    of_one(out, positive::<ThousandSeedMass, _>(mass), |mass| SeedSize::of_thousand(mass))
 }
 
 /// The size of seed of which one weighs this much: 1 / mass per seed.
@@ -68,7 +65,7 @@ pub extern "C" fn hilum_seed_size_of_seed(
     mass: hilum_mass_per_seed,
     out: Option<&mut MaybeUninit<hilum_seed_size>>,
 ) -> i32 {
-    give(out, || Ok(SeedSize::of_seed(mass.into())?.into()))
+    of_one(out, positive::<SeedMass, _>(mass), |mass| SeedSize::of_seed(mass))
 }
 
 /// What a thousand seeds weigh: 1000 / size. Errors: a size that is not finite or not more than 0.
@@ -77,7 +74,7 @@ pub extern "C" fn hilum_seed_size_thousand(
     size: hilum_seed_size,
     out: Option<&mut MaybeUninit<hilum_mass>>,
 ) -> i32 {
-    give(out, || Ok(size.core()?.thousand().into()))
+    of_one(out, size, |size| Ok(size.thousand()))
 }
 
 /// What one seed weighs, on average: 1 / size. Errors: a size that is not finite or not more than 0.
@@ -86,7 +83,7 @@ pub extern "C" fn hilum_seed_size_seed_mass(
     size: hilum_seed_size,
     out: Option<&mut MaybeUninit<hilum_mass_per_seed>>,
 ) -> i32 {
-    give(out, || Ok(size.core()?.seed_mass().into()))
+    of_one(out, size, |size| Ok(size.seed_mass()))
 }
 
 /// How many seeds there are in a mass: mass x size. Errors: a number that is not finite or not more than 0.
@@ -96,7 +93,7 @@ pub extern "C" fn hilum_seed_size_count_in(
     seed: hilum_mass,
     out: Option<&mut MaybeUninit<hilum_seeds>>,
 ) -> i32 {
-    give(out, || Ok(size.core()?.count_in(seed.into())?.into()))
+    of_two(out, size, positive::<SeedMass, _>(seed), |size, seed| size.count_in(seed))
 }
 
 /// What a number of seeds weighs: seeds / size. Errors: a number that is not finite or not more than 0.
@@ -106,7 +103,7 @@ pub extern "C" fn hilum_seed_size_mass_of(
     seeds: hilum_seeds,
     out: Option<&mut MaybeUninit<hilum_mass>>,
 ) -> i32 {
-    give(out, || Ok(size.core()?.mass_of(seeds.into())?.into()))
+    of_two(out, size, positive::<Seeds, _>(seeds), |size, seeds| size.mass_of(seeds))
 }
 
 /// The sizes that a tolerance leaves possible: size x (1 - tolerance) and size x (1 + tolerance).
@@ -132,7 +129,7 @@ pub extern "C" fn hilum_seed_unit_mass(
     size: hilum_seed_size,
     out: Option<&mut MaybeUninit<hilum_mass>>,
 ) -> i32 {
-    give(out, || Ok(need(unit)?.core()?.mass(size.core()?).into()))
+    of_made_one(out, unit, size, |unit, size| Ok(unit.core()?.mass(size)))
 }
 
 /// How many units a mass of seed is: mass x size / seeds, or mass / mass.
@@ -144,7 +141,9 @@ pub extern "C" fn hilum_seed_unit_units_in(
     size: hilum_seed_size,
     out: Option<&mut MaybeUninit<f64>>,
 ) -> i32 {
-    give(out, || Ok(need(unit)?.core()?.units_in(seed.into(), size.core()?)?))
+    of_made_two(out, unit, positive::<SeedMass, _>(seed), size, |unit, seed, size| {
+        Ok(unit.core()?.units_in(seed, size)?)
+    })
 }
 
 /// How many bushels a mass of seed is: mass / bushel. Errors: a number that is not finite or not more than 0.
@@ -154,7 +153,7 @@ pub extern "C" fn hilum_bushel_bushels_in(
     seed: hilum_mass,
     out: Option<&mut MaybeUninit<f64>>,
 ) -> i32 {
-    give(out, || Ok(bushel.core()?.bushels_in(seed.into())?))
+    of_two(out, bushel, positive::<SeedMass, _>(seed), |bushel, seed| bushel.bushels_in(seed))
 }
 
 /// The share of a lot that is pure seed which germinates: purity x germination.
@@ -165,7 +164,7 @@ pub extern "C" fn hilum_pure_live_seed(
     germination: hilum_share,
     out: Option<&mut MaybeUninit<hilum_share>>,
 ) -> i32 {
-    give(out, || Ok(pure_live_seed(purity.core()?, germination.core()?).into()))
+    of_two(out, purity, germination, |purity, germination| Ok(pure_live_seed(purity, germination)))
 }
 
 /// What to sow for a stand of plants: stand / (germination x emergence of viable seed).
@@ -177,7 +176,9 @@ pub extern "C" fn hilum_sown_for_stand(
     emergence: hilum_share,
     out: Option<&mut MaybeUninit<hilum_sown>>,
 ) -> i32 {
-    give(out, || Ok(Sown::for_stand(stand.core()?, germination.core()?, emergence.core()?)?.into()))
+    of_three(out, stand, germination, emergence, |stand, germination, emergence| {
+        Sown::for_stand(stand, germination, emergence)
+    })
 }
 
 /// Seeds sown per area where seed is sown by mass: rate x size.
@@ -188,7 +189,7 @@ pub extern "C" fn hilum_sown_by_mass(
     size: hilum_seed_size,
     out: Option<&mut MaybeUninit<hilum_sown>>,
 ) -> i32 {
-    give(out, || Ok(Sown::by_mass(rate.into(), size.core()?)?.into()))
+    of_two(out, size, positive::<SowingRate, _>(rate), |size, rate| Sown::by_mass(rate, size))
 }
 
 /// Mass of seed per area: sown / size. Errors: a number that is not finite or not more than 0.
@@ -198,7 +199,7 @@ pub extern "C" fn hilum_sown_mass_per_area(
     size: hilum_seed_size,
     out: Option<&mut MaybeUninit<hilum_mass_per_area>>,
 ) -> i32 {
-    give(out, || Ok(sown.core()?.mass_per_area(size.core()?).into()))
+    of_two(out, sown, size, |sown, size| Ok(sown.mass_per_area(size)))
 }
 
 /// The area that a number of seeds sows: seeds / sown. Errors: a number that is not finite or not more than 0.
@@ -208,7 +209,7 @@ pub extern "C" fn hilum_sown_area(
     seeds: hilum_seeds,
     out: Option<&mut MaybeUninit<hilum_area>>,
 ) -> i32 {
-    give(out, || Ok(sown.core()?.area(seeds.into())?.into()))
+    of_two(out, sown, positive::<Seeds, _>(seeds), |sown, seeds| sown.area(seeds))
 }
 
 /// The seeds that an area takes: area x sown. Errors: a number that is not finite or not more than 0.
@@ -218,5 +219,5 @@ pub extern "C" fn hilum_sown_seeds_for(
     area: hilum_area,
     out: Option<&mut MaybeUninit<hilum_seeds>>,
 ) -> i32 {
-    give(out, || Ok(sown.core()?.seeds_for(area.into())?.into()))
+    of_two(out, sown, positive::<Area, _>(area), |sown, area| sown.seeds_for(area))
 }

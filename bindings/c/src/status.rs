@@ -96,10 +96,9 @@ impl Status {
     pub(crate) const fn of(self, argument: i32) -> Self {
         Self(self.0 + 1000 * argument)
     }
-}
 
-impl From<hilum::Error> for Status {
-    fn from(error: hilum::Error) -> Self {
+    /// What kind of refusal it is, and of which argument.
+    pub(crate) fn parts(error: hilum::Error) -> (Self, Option<hilum::Argument>) {
         use hilum::Error;
         let (kind, argument) = match error {
             Error::NotFinite { argument, .. } => (Self::NOT_FINITE, argument),
@@ -114,14 +113,21 @@ impl From<hilum::Error> for Status {
             Error::NotFalling { argument, .. } => (Self::NOT_FALLING, argument),
             Error::TooLittle { argument, .. } => (Self::TOO_LITTLE, argument),
             Error::Needed { argument } => (Self::NEEDED, argument),
-            Error::OneSetting { .. } => return Self::ONE_SETTING,
-            Error::NotRising { .. } => return Self::NOT_RISING,
-            Error::SizesOfPack { .. } => return Self::SIZES_OF_PACK,
-            Error::TooManySets { .. } => return Self::TOO_MANY_SETS,
-            Error::NotForTheBus { .. } => return Self::NOT_FOR_THE_BUS,
-            _ => return Self::UNKNOWN,
+            Error::OneSetting { .. } => return (Self::ONE_SETTING, None),
+            Error::NotRising { .. } => return (Self::NOT_RISING, None),
+            Error::SizesOfPack { .. } => return (Self::SIZES_OF_PACK, None),
+            Error::TooManySets { .. } => return (Self::TOO_MANY_SETS, None),
+            Error::NotForTheBus { .. } => return (Self::NOT_FOR_THE_BUS, None),
+            _ => return (Self::UNKNOWN, None),
         };
-        kind.of(argument::of_value(argument))
+        (kind, Some(argument))
+    }
+}
+
+impl From<hilum::Error> for Status {
+    fn from(error: hilum::Error) -> Self {
+        let (kind, argument) = Self::parts(error);
+        argument.map_or(kind, |argument| kind.of(argument::of_value(argument)))
     }
 }
 

@@ -6,8 +6,10 @@ use hilum::treater::{
     self, BatchTreater, CurvePoint, Dumps, PumpCurve, PumpRange, PumpSetting, Reach, Setting,
 };
 
+use crate::argument::{CatchTime, CaughtMass, CaughtVolume, SeedMass};
 use crate::call::{self, Answer, Work, give, give_both, hilum_work, need};
 use crate::dose::liquid::hilum_rate_per_mass;
+use crate::number::{number, of_made_one, of_three, of_two, positive};
 use crate::opaque;
 use crate::quantity::amount::{hilum_mass, hilum_share, hilum_time, hilum_volume};
 use crate::quantity::content::hilum_density;
@@ -21,7 +23,7 @@ pub extern "C" fn hilum_seed_flow_liquid(
     slurry: hilum_rate_per_mass,
     out: Option<&mut MaybeUninit<hilum_flow>>,
 ) -> i32 {
-    give(out, || Ok(seed.core()?.liquid(slurry.core()?).into()))
+    of_two(out, seed, slurry, |seed, slurry| Ok(seed.liquid(slurry)))
 }
 
 /// The flow that a day can count on: flow x utilisation, the share of the time that seed really runs. For the
@@ -33,7 +35,7 @@ pub extern "C" fn hilum_seed_flow_effective(
     utilisation: hilum_share,
     out: Option<&mut MaybeUninit<hilum_seed_flow>>,
 ) -> i32 {
-    give(out, || Ok(seed.core()?.effective(utilisation.core()?)?.into()))
+    of_two(out, seed, utilisation, |seed, utilisation| seed.effective(utilisation))
 }
 
 /// The time that a mass of seed takes: mass / flow. Errors: a number that is not finite or not more than 0.
@@ -43,7 +45,7 @@ pub extern "C" fn hilum_seed_flow_time_for(
     seed: hilum_mass,
     out: Option<&mut MaybeUninit<hilum_time>>,
 ) -> i32 {
-    give(out, || Ok(flow.core()?.time_for(seed.into())?.into()))
+    of_two(out, flow, positive::<SeedMass, _>(seed), |flow, seed| flow.time_for(seed))
 }
 
 /// The rate that a flow of liquid puts on a flow of seed: flow / seed flow.
@@ -54,7 +56,7 @@ pub extern "C" fn hilum_flow_rate(
     seed: hilum_seed_flow,
     out: Option<&mut MaybeUninit<hilum_rate_per_mass>>,
 ) -> i32 {
-    give(out, || Ok(flow.core()?.rate(seed.core()?).into()))
+    of_two(out, flow, seed, |flow, seed| Ok(flow.rate(seed)))
 }
 
 /// By how much a measured flow differs from the target: measured / target - 1.
@@ -65,7 +67,7 @@ pub extern "C" fn hilum_flow_deviation(
     target: hilum_flow,
     out: Option<&mut MaybeUninit<f64>>,
 ) -> i32 {
-    give(out, || Ok(measured.core()?.deviation(target.core()?)))
+    of_two(out, measured, target, |measured, target| Ok(measured.deviation(target)))
 }
 
 /// Whether a measured flow is off the target by more than a tolerance (with a slack of 1e-9).
@@ -77,7 +79,9 @@ pub extern "C" fn hilum_flow_off_target(
     tolerance: hilum_share,
     out: Option<&mut MaybeUninit<bool>>,
 ) -> i32 {
-    give(out, || Ok(measured.core()?.off_target(target.core()?, tolerance.core()?)))
+    of_three(out, measured, target, tolerance, |measured, target, tolerance| {
+        Ok(measured.off_target(target, tolerance))
+    })
 }
 
 /// A treater that takes a charge of seed, puts the liquid on, and turns it out.
@@ -103,7 +107,7 @@ pub extern "C" fn hilum_batch_treater_per_charge(
     slurry: hilum_rate_per_mass,
     out: Option<&mut MaybeUninit<hilum_volume>>,
 ) -> i32 {
-    give(out, || Ok(need(treater)?.core()?.per_charge(slurry.core()?).into()))
+    of_made_one(out, treater, slurry, |treater, slurry| Ok(treater.core()?.per_charge(slurry)))
 }
 
 /// The flow of seed: charge / cycle. Errors: NULL; a number that is not finite or not more than 0.
@@ -134,7 +138,7 @@ pub extern "C" fn hilum_dumps_liquid(
     slurry: hilum_rate_per_mass,
     out: Option<&mut MaybeUninit<hilum_volume>>,
 ) -> i32 {
-    give(out, || Ok(Dumps::of(dump.into())?.liquid(slurry.core()?).into()))
+    of_two(out, dump, slurry, |dump, slurry| Ok(Dumps::of(dump)?.liquid(slurry)))
 }
 
 /// The flow that a catch test measured: volume / time. Errors: a number that is not finite or not more than 0.
@@ -144,7 +148,9 @@ pub extern "C" fn hilum_catch_volume(
     time: hilum_time,
     out: Option<&mut MaybeUninit<hilum_flow>>,
 ) -> i32 {
-    give(out, || Ok(treater::caught_volume(caught.into(), time.into())?.into()))
+    of_two(out, positive::<CaughtVolume, _>(caught), positive::<CatchTime, _>(time), |caught, time| {
+        treater::caught_volume(caught, time)
+    })
 }
 
 /// The flow that a weighed catch measured: mass / (density x time).
@@ -156,7 +162,13 @@ pub extern "C" fn hilum_catch_mass(
     time: hilum_time,
     out: Option<&mut MaybeUninit<hilum_flow>>,
 ) -> i32 {
-    give(out, || Ok(treater::caught_mass(caught.into(), density.core()?, time.into())?.into()))
+    of_three(
+        out,
+        positive::<CaughtMass, _>(caught),
+        density,
+        positive::<CatchTime, _>(time),
+        |caught, density, time| treater::caught_mass(caught, density, time),
+    )
 }
 
 /// The pump can do it.
@@ -194,11 +206,7 @@ pub struct hilum_setting {
     pub number: f64,
 }
 
-impl hilum_setting {
-    fn core(self) -> Answer<Setting> {
-        Ok(Setting::new(self.number)?)
-    }
-}
+number!(hilum_setting: number, Setting);
 
 impl From<Setting> for hilum_setting {
     fn from(setting: Setting) -> Self {
@@ -216,7 +224,7 @@ pub extern "C" fn hilum_setting_corrected(
     caught: hilum_flow,
     out: Option<&mut MaybeUninit<hilum_setting>>,
 ) -> i32 {
-    give(out, || Ok(setting.core()?.corrected(target.core()?, caught.core()?)?.into()))
+    of_three(out, setting, target, caught, |setting, target, caught| setting.corrected(target, caught))
 }
 
 /// One catch: what the pump delivered at a setting.

@@ -10,6 +10,7 @@ use super::used::{hilum_used_mass, hilum_used_volume};
 use crate::call::{Answer, give, need};
 use crate::dose::dry::hilum_dry_per_mass;
 use crate::dose::liquid::hilum_rate_per_mass;
+use crate::number::{of_made_one, of_made_two};
 use crate::opaque;
 use crate::quantity::amount::hilum_share;
 
@@ -113,7 +114,7 @@ pub extern "C" fn hilum_achieved_deviation(
     target: hilum_rate_per_mass,
     out: Option<&mut MaybeUninit<f64>>,
 ) -> i32 {
-    give(out, || Ok(need(achieved)?.core()?.deviation(target.core()?)))
+    of_made_one(out, achieved, target, |achieved, target| Ok(achieved.core()?.deviation(target)))
 }
 
 /// Whether it lies within a tolerance of a target: HILUM_LOW, HILUM_ON_TARGET, HILUM_HIGH or HILUM_CANNOT_TELL.
@@ -125,7 +126,9 @@ pub extern "C" fn hilum_achieved_verdict(
     tolerance: hilum_share,
     out: Option<&mut MaybeUninit<i32>>,
 ) -> i32 {
-    give(out, || Ok(verdict(need(achieved)?.core()?.verdict(target.core()?, tolerance.core()?))))
+    of_made_two(out, achieved, target, tolerance, |achieved, target, tolerance| {
+        Ok(verdict(achieved.core()?.verdict(target, tolerance)))
+    })
 }
 
 /// The rate; 0 when nothing was used. Errors: NULL; HILUM_NOT_MADE.
@@ -154,7 +157,7 @@ pub extern "C" fn hilum_achieved_dry_deviation(
     target: hilum_dry_per_mass,
     out: Option<&mut MaybeUninit<f64>>,
 ) -> i32 {
-    give(out, || Ok(need(achieved)?.core()?.deviation(target.core()?)))
+    of_made_one(out, achieved, target, |achieved, target| Ok(achieved.core()?.deviation(target)))
 }
 
 /// Whether it lies within a tolerance of a target: HILUM_LOW, HILUM_ON_TARGET, HILUM_HIGH or HILUM_CANNOT_TELL.
@@ -166,5 +169,7 @@ pub extern "C" fn hilum_achieved_dry_verdict(
     tolerance: hilum_share,
     out: Option<&mut MaybeUninit<i32>>,
 ) -> i32 {
-    give(out, || Ok(verdict(need(achieved)?.core()?.verdict(target.core()?, tolerance.core()?))))
+    of_made_two(out, achieved, target, tolerance, |achieved, target, tolerance| {
+        Ok(verdict(achieved.core()?.verdict(target, tolerance)))
+    })
 }

@@ -6,6 +6,7 @@ use hilum::account::{Measured, Reading};
 use hilum::quantity::{Mass, Volume};
 
 use crate::call::{self, Answer, Work, give, hilum_work, need};
+use crate::number::of_made_one;
 use crate::opaque;
 use crate::quantity::amount::{hilum_mass, hilum_share, hilum_volume};
 use crate::quantity::content::hilum_density;
@@ -191,7 +192,7 @@ pub extern "C" fn hilum_used_volume_share(
     share: hilum_share,
     out: Option<&mut MaybeUninit<hilum_used_volume>>,
 ) -> i32 {
-    give(out, || Ok(hilum_used_volume::new(need(used)?.core()?.share(share.core()?))))
+    of_made_one(out, used, share, |used, share| Ok(hilum_used_volume::new(used.core()?.share(share))))
 }
 
 /// As hilum_used_volume_share, for what is weighed.
@@ -201,7 +202,7 @@ pub extern "C" fn hilum_used_mass_share(
     share: hilum_share,
     out: Option<&mut MaybeUninit<hilum_used_mass>>,
 ) -> i32 {
-    give(out, || Ok(hilum_used_mass::new(need(used)?.core()?.share(share.core()?))))
+    of_made_one(out, used, share, |used, share| Ok(hilum_used_mass::new(used.core()?.share(share))))
 }
 
 /// The same liquid, weighed: volume x density.
@@ -212,7 +213,7 @@ pub extern "C" fn hilum_used_volume_weighed(
     density: hilum_density,
     out: Option<&mut MaybeUninit<hilum_used_mass>>,
 ) -> i32 {
-    give(out, || Ok(hilum_used_mass::new(need(used)?.core()?.weighed(density.core()?))))
+    of_made_one(out, used, density, |used, density| Ok(hilum_used_mass::new(used.core()?.weighed(density))))
 }
 
 /// The same liquid, by volume: mass / density.
@@ -223,7 +224,9 @@ pub extern "C" fn hilum_used_mass_measured(
     density: hilum_density,
     out: Option<&mut MaybeUninit<hilum_used_volume>>,
 ) -> i32 {
-    give(out, || Ok(hilum_used_volume::new(need(used)?.core()?.measured(density.core()?))))
+    of_made_one(out, used, density, |used, density| {
+        Ok(hilum_used_volume::new(used.core()?.measured(density)))
+    })
 }
 
 /// Seed before treating, from its weight afterwards: the mass of n liquids comes off.

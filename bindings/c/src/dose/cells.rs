@@ -7,7 +7,8 @@ use hilum::rate::{CellCount, PerMass, PerSeed};
 use hilum::seed::UnitOfSeeds;
 
 use super::agreement;
-use crate::call::give;
+use crate::argument::{ProductAmount, RatePerBushel, RatePerUnit, SeedMass, Seeds};
+use crate::number::{of_two, positive};
 use crate::quantity::amount::{hilum_cells, hilum_mass, hilum_seeds};
 use crate::quantity::sown::{hilum_seed_size, hilum_sown};
 use crate::quantity::{checked, number_quotient, of_quotient, read};
@@ -67,7 +68,7 @@ pub extern "C" fn hilum_cells_per_mass_to_per_seed(
     size: hilum_seed_size,
     out: Option<&mut MaybeUninit<hilum_cells_per_seed>>,
 ) -> i32 {
-    give(out, || Ok(rate.core()?.per_seed(size.core()?).into()))
+    of_two(out, rate, size, |rate, size| Ok(rate.per_seed(size)))
 }
 
 /// The seed size at which this dose and a dose per seed are the same: rate / dose. A label that states both
@@ -78,7 +79,7 @@ pub extern "C" fn hilum_cells_per_mass_implied_size(
     same: hilum_cells_per_seed,
     out: Option<&mut MaybeUninit<hilum_seed_size>>,
 ) -> i32 {
-    give(out, || Ok(rate.core()?.implied_size(same.core()?).into()))
+    of_two(out, rate, same, |rate, same| Ok(rate.implied_size(same)))
 }
 
 /// By how much a statement of a dose differs from the one that governs: stated / governing - 1.
@@ -89,7 +90,7 @@ pub extern "C" fn hilum_cells_per_mass_difference(
     governing: hilum_cells_per_mass,
     out: Option<&mut MaybeUninit<f64>>,
 ) -> i32 {
-    give(out, || Ok(stated.core()?.difference(governing.core()?)))
+    of_two(out, stated, governing, |stated, governing| Ok(stated.difference(governing)))
 }
 
 /// Whether a statement of a dose agrees with the one that governs, at the size of the seed at hand:
@@ -101,7 +102,7 @@ pub extern "C" fn hilum_cells_per_mass_agreement(
     governing: hilum_cells_per_mass,
     out: Option<&mut MaybeUninit<i32>>,
 ) -> i32 {
-    give(out, || Ok(agreement(stated.core()?.agreement(governing.core()?))))
+    of_two(out, stated, governing, |stated, governing| Ok(agreement(stated.agreement(governing))))
 }
 
 /// From a label that states a number of cells per bushel: amount / bushel.
@@ -112,7 +113,9 @@ pub extern "C" fn hilum_cells_per_mass_from_bushel(
     bushel: hilum_bushel,
     out: Option<&mut MaybeUninit<hilum_cells_per_mass>>,
 ) -> i32 {
-    give(out, || Ok(PerMass::<CellCount>::from_bushel(amount.into(), bushel.core()?)?.into()))
+    of_two(out, positive::<RatePerBushel, _>(amount), bushel, |amount, bushel| {
+        PerMass::<CellCount>::from_bushel(amount, bushel)
+    })
 }
 
 /// The same dose per bushel: rate x bushel. Errors: a number that is not finite or not more than 0.
@@ -122,7 +125,7 @@ pub extern "C" fn hilum_cells_per_mass_to_bushel(
     bushel: hilum_bushel,
     out: Option<&mut MaybeUninit<hilum_cells>>,
 ) -> i32 {
-    give(out, || Ok(rate.core()?.per_bushel(bushel.core()?).into()))
+    of_two(out, rate, bushel, |rate, bushel| Ok(rate.per_bushel(bushel)))
 }
 
 /// What a mass of seed needs: rate x mass. Errors: a number that is not finite or not more than 0.
@@ -132,7 +135,7 @@ pub extern "C" fn hilum_cells_per_mass_needed(
     seed: hilum_mass,
     out: Option<&mut MaybeUninit<hilum_cells>>,
 ) -> i32 {
-    give(out, || Ok(rate.core()?.needed(seed.into())?.into()))
+    of_two(out, rate, positive::<SeedMass, _>(seed), |rate, seed| rate.needed(seed))
 }
 
 /// The seed that a number of cells treats: amount / rate. Errors: a number that is not finite or not more than 0.
@@ -142,7 +145,7 @@ pub extern "C" fn hilum_cells_per_mass_treats(
     amount: hilum_cells,
     out: Option<&mut MaybeUninit<hilum_mass>>,
 ) -> i32 {
-    give(out, || Ok(rate.core()?.treats(amount.into())?.into()))
+    of_two(out, rate, positive::<ProductAmount, _>(amount), |rate, amount| rate.treats(amount))
 }
 
 /// Whether this is above a maximum, by more than 1e-9 of it.
@@ -153,7 +156,7 @@ pub extern "C" fn hilum_cells_per_mass_exceeds(
     most: hilum_cells_per_mass,
     out: Option<&mut MaybeUninit<bool>>,
 ) -> i32 {
-    give(out, || Ok(rate.core()?.exceeds(most.core()?)))
+    of_two(out, rate, most, |rate, most| Ok(rate.exceeds(most)))
 }
 
 /// Whether this is below a minimum, by more than 1e-9 of it.
@@ -164,7 +167,7 @@ pub extern "C" fn hilum_cells_per_mass_falls_below(
     least: hilum_cells_per_mass,
     out: Option<&mut MaybeUninit<bool>>,
 ) -> i32 {
-    give(out, || Ok(rate.core()?.falls_below(least.core()?)))
+    of_two(out, rate, least, |rate, least| Ok(rate.falls_below(least)))
 }
 
 /// Living cells per seed.
@@ -221,7 +224,7 @@ pub extern "C" fn hilum_cells_per_seed_to_per_mass(
     size: hilum_seed_size,
     out: Option<&mut MaybeUninit<hilum_cells_per_mass>>,
 ) -> i32 {
-    give(out, || Ok(dose.core()?.per_mass(size.core()?).into()))
+    of_two(out, dose, size, |dose, size| Ok(dose.per_mass(size)))
 }
 
 /// The same dose per area sown: dose x sown. Errors: a number that is not finite or not more than 0.
@@ -231,7 +234,7 @@ pub extern "C" fn hilum_cells_per_seed_to_per_area(
     sown: hilum_sown,
     out: Option<&mut MaybeUninit<hilum_cells_per_area>>,
 ) -> i32 {
-    give(out, || Ok(dose.core()?.per_area(sown.core()?).into()))
+    of_two(out, dose, sown, |dose, sown| Ok(dose.per_area(sown)))
 }
 
 /// From a label that states a number of cells per unit of seeds: amount / unit.
@@ -242,7 +245,9 @@ pub extern "C" fn hilum_cells_per_seed_from_unit(
     unit: hilum_seeds,
     out: Option<&mut MaybeUninit<hilum_cells_per_seed>>,
 ) -> i32 {
-    give(out, || Ok(PerSeed::<CellCount>::from_unit(amount.into(), UnitOfSeeds::new(unit.into())?)?.into()))
+    of_two(out, positive::<RatePerUnit, _>(amount), unit, |amount, unit| {
+        PerSeed::<CellCount>::from_unit(amount, UnitOfSeeds::new(unit)?)
+    })
 }
 
 /// The same dose per unit of seeds: dose x unit. Errors: a number that is not finite or not more than 0.
@@ -252,7 +257,7 @@ pub extern "C" fn hilum_cells_per_seed_to_unit(
     unit: hilum_seeds,
     out: Option<&mut MaybeUninit<hilum_cells>>,
 ) -> i32 {
-    give(out, || Ok(dose.core()?.per_unit(UnitOfSeeds::new(unit.into())?).into()))
+    of_two(out, dose, unit, |dose, unit| Ok(dose.per_unit(UnitOfSeeds::new(unit)?)))
 }
 
 /// What a number of seeds needs: dose x seeds. Errors: a number that is not finite or not more than 0.
@@ -262,7 +267,7 @@ pub extern "C" fn hilum_cells_per_seed_needed(
     seeds: hilum_seeds,
     out: Option<&mut MaybeUninit<hilum_cells>>,
 ) -> i32 {
-    give(out, || Ok(dose.core()?.needed(seeds.into())?.into()))
+    of_two(out, dose, positive::<Seeds, _>(seeds), |dose, seeds| dose.needed(seeds))
 }
 
 /// Whether this is above a maximum, by more than 1e-9 of it.
@@ -273,7 +278,7 @@ pub extern "C" fn hilum_cells_per_seed_exceeds(
     most: hilum_cells_per_seed,
     out: Option<&mut MaybeUninit<bool>>,
 ) -> i32 {
-    give(out, || Ok(dose.core()?.exceeds(most.core()?)))
+    of_two(out, dose, most, |dose, most| Ok(dose.exceeds(most)))
 }
 
 /// Whether this is below a minimum, by more than 1e-9 of it.
@@ -284,7 +289,7 @@ pub extern "C" fn hilum_cells_per_seed_falls_below(
     least: hilum_cells_per_seed,
     out: Option<&mut MaybeUninit<bool>>,
 ) -> i32 {
-    give(out, || Ok(dose.core()?.falls_below(least.core()?)))
+    of_two(out, dose, least, |dose, least| Ok(dose.falls_below(least)))
 }
 
 /// Living cells per area sown.
@@ -341,7 +346,7 @@ pub extern "C" fn hilum_cells_per_area_to_per_seed(
     sown: hilum_sown,
     out: Option<&mut MaybeUninit<hilum_cells_per_seed>>,
 ) -> i32 {
-    give(out, || Ok(dose.core()?.per_seed(sown.core()?).into()))
+    of_two(out, dose, sown, |dose, sown| Ok(dose.per_seed(sown)))
 }
 
 /// Whether this is above a maximum, by more than 1e-9 of it.
@@ -352,7 +357,7 @@ pub extern "C" fn hilum_cells_per_area_exceeds(
     most: hilum_cells_per_area,
     out: Option<&mut MaybeUninit<bool>>,
 ) -> i32 {
-    give(out, || Ok(dose.core()?.exceeds(most.core()?)))
+    of_two(out, dose, most, |dose, most| Ok(dose.exceeds(most)))
 }
 
 /// Whether this is below a minimum, by more than 1e-9 of it.
@@ -363,5 +368,5 @@ pub extern "C" fn hilum_cells_per_area_falls_below(
     least: hilum_cells_per_area,
     out: Option<&mut MaybeUninit<bool>>,
 ) -> i32 {
-    give(out, || Ok(dose.core()?.falls_below(least.core()?)))
+    of_two(out, dose, least, |dose, least| Ok(dose.falls_below(least)))
 }

@@ -3,11 +3,12 @@
 use core::ffi::c_char;
 use core::mem::MaybeUninit;
 
-use hilum::quantity::{Temperature, TemperatureDifference};
+use hilum::quantity::Temperature;
 use hilum::text;
 
 use super::amount::hilum_temperature_difference;
 use crate::call::{self, Answer, give};
+use crate::number::{Asked, Number, of_one, of_two};
 
 /// A point on the temperature scale. Two points cannot be added; a point minus a point is a difference.
 #[repr(C)]
@@ -15,6 +16,15 @@ use crate::call::{self, Answer, give};
 pub struct hilum_temperature {
     /// Degrees Celsius, so that 0 degC, 10 degC and 50 degF are exact.
     pub celsius: f64,
+}
+
+// SAFETY: it is its degrees Celsius in memory, whatever they are; the calculation looks at them.
+unsafe impl Number for hilum_temperature {
+    type Core = Temperature;
+    const ASKED: Asked = Asked::NOTHING;
+    fn number(self) -> f64 {
+        self.celsius
+    }
 }
 
 impl hilum_temperature {
@@ -35,7 +45,7 @@ pub extern "C" fn hilum_temperature_from_celsius(
     celsius: f64,
     out: Option<&mut MaybeUninit<hilum_temperature>>,
 ) -> i32 {
-    give(out, || Ok(Temperature::from_celsius(celsius).checked()?.into()))
+    of_one(out, celsius, |celsius| Temperature::from_celsius(celsius).checked())
 }
 
 /// From degrees Fahrenheit: (F - 32) x 5 / 9. Errors: a number that is not finite; HILUM_BELOW_ABSOLUTE_ZERO.
@@ -44,7 +54,7 @@ pub extern "C" fn hilum_temperature_from_fahrenheit(
     fahrenheit: f64,
     out: Option<&mut MaybeUninit<hilum_temperature>>,
 ) -> i32 {
-    give(out, || Ok(Temperature::from_fahrenheit(fahrenheit).checked()?.into()))
+    of_one(out, fahrenheit, |fahrenheit| Temperature::from_fahrenheit(fahrenheit).checked())
 }
 
 /// In degrees Fahrenheit: C x 9 / 5 + 32. Errors: as for hilum_temperature_from_celsius.
@@ -53,7 +63,7 @@ pub extern "C" fn hilum_temperature_fahrenheit(
     at: hilum_temperature,
     out: Option<&mut MaybeUninit<f64>>,
 ) -> i32 {
-    give(out, || Ok(at.core()?.fahrenheit()))
+    of_one(out, at, |at| Ok(at.checked()?.fahrenheit()))
 }
 
 /// How much warmer one point is than another: at - than. Errors: as for hilum_temperature_from_celsius.
@@ -63,7 +73,7 @@ pub extern "C" fn hilum_temperature_minus(
     than: hilum_temperature,
     out: Option<&mut MaybeUninit<hilum_temperature_difference>>,
 ) -> i32 {
-    give(out, || Ok((at.core()? - than.core()?).into()))
+    of_two(out, at, than, |at, than| Ok(at.checked()? - than.checked()?))
 }
 
 /// The point so much warmer: at + by. Errors: as for hilum_temperature_from_celsius.
@@ -73,7 +83,7 @@ pub extern "C" fn hilum_temperature_plus(
     by: hilum_temperature_difference,
     out: Option<&mut MaybeUninit<hilum_temperature>>,
 ) -> i32 {
-    give(out, || Ok((at.core()? + TemperatureDifference::from(by)).checked()?.into()))
+    of_two(out, at, by, |at, by| (at.checked()? + by).checked())
 }
 
 /// As text of length bytes: "41 degF". Errors: the texts' (200 and up); HILUM_BELOW_ABSOLUTE_ZERO.

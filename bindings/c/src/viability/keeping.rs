@@ -3,13 +3,13 @@
 use core::ffi::c_char;
 use core::mem::MaybeUninit;
 
-use hilum::quantity::{Measure as _, Time};
 use hilum::viability::storage::{self, Warmth};
 use hilum::viability::{self, Because, Crossing, Life, PlantBy, plant_by};
 
 use super::survival::{hilum_period, hilum_survival, stored};
 use crate::call::{self, Answer, give, hilum_work};
 use crate::dose::cells::hilum_cells_per_seed;
+use crate::number::{number, of_one};
 use crate::quantity::amount::hilum_time;
 use crate::quantity::temperature::hilum_temperature;
 use crate::status::Status;
@@ -81,11 +81,7 @@ pub struct hilum_life {
     pub s: f64,
 }
 
-impl hilum_life {
-    pub(crate) fn core(self) -> Answer<Life> {
-        Ok(Life::new(Time::from_base(self.s))?)
-    }
-}
+number!(hilum_life: s, Life);
 
 /// There are too few cells from the start.
 pub const HILUM_NOT_AT_ALL: i32 = 1;
@@ -178,7 +174,7 @@ pub const HILUM_TYPICAL_MINIMUM_CFU_PER_SEED: f64 = 100_000.0;
 /// Errors: a temperature that is not finite; HILUM_BELOW_ABSOLUTE_ZERO.
 #[unsafe(no_mangle)]
 pub extern "C" fn hilum_storage_frozen(seed: hilum_temperature, out: Option<&mut MaybeUninit<bool>>) -> i32 {
-    give(out, || Ok(storage::frozen(seed.core()?)))
+    of_one(out, seed, |seed| Ok(storage::frozen(seed.checked()?)))
 }
 
 /// At or below HILUM_STORE_COOL_CELSIUS.

@@ -2,13 +2,14 @@
 
 use core::mem::MaybeUninit;
 
-use hilum::quantity::{Measure, Ratio, Time};
+use hilum::quantity::{Measure, Ratio};
 use hilum::viability::{
     DecimalReduction, Model, Period, Reference, Survival, TwoPhase, WeibullScale, WeibullShape,
 };
 
 use crate::call::{self, Answer, Work, give, hilum_work, need, yes_or_no};
 use crate::dose::cells::hilum_cells_per_seed;
+use crate::number::number;
 use crate::quantity::amount::{hilum_share, hilum_temperature_difference, hilum_time};
 use crate::quantity::temperature::hilum_temperature;
 use crate::status::Status;
@@ -21,11 +22,7 @@ pub struct hilum_decimal_reduction {
     pub s: f64,
 }
 
-impl hilum_decimal_reduction {
-    pub(crate) fn core(self) -> Answer<DecimalReduction> {
-        Ok(DecimalReduction::new(Time::from_base(self.s))?)
-    }
-}
+number!(hilum_decimal_reduction: s, DecimalReduction);
 
 impl From<DecimalReduction> for hilum_decimal_reduction {
     fn from(reduction: DecimalReduction) -> Self {

@@ -5,10 +5,12 @@ use core::mem::MaybeUninit;
 use hilum::viability::{Titre, TitrePerMass, TitrePerVolume};
 
 use crate::active::{HILUM_BY_MASS, HILUM_PER_VOLUME};
+use crate::argument::{Part, Set};
 use crate::call::{Answer, give, need};
 use crate::dose::cells::hilum_cells_per_seed;
 use crate::dose::dry::hilum_dry_per_seed;
 use crate::dose::liquid::hilum_rate_per_seed;
+use crate::number::{of_three, positive};
 use crate::quantity::amount::{hilum_mass, hilum_share, hilum_volume};
 use crate::quantity::content::{hilum_density, hilum_titre_per_mass, hilum_titre_per_volume};
 use crate::status::Status;
@@ -73,7 +75,9 @@ pub extern "C" fn hilum_titre_per_volume_in_set(
     set: hilum_volume,
     out: Option<&mut MaybeUninit<hilum_titre_per_volume>>,
 ) -> i32 {
-    give(out, || Ok(titre.core()?.in_set(part.into(), set.into())?.into()))
+    of_three(out, titre, positive::<Part, _>(part), positive::<Set, _>(set), |titre, part, set| {
+        titre.in_set(part, set)
+    })
 }
 
 /// Cells on each seed when it is treated: titre x dose x recovery, the share of the cells that arrives alive.
@@ -85,7 +89,7 @@ pub extern "C" fn hilum_titre_per_volume_cells(
     recovery: hilum_share,
     out: Option<&mut MaybeUninit<hilum_cells_per_seed>>,
 ) -> i32 {
-    give(out, || Ok(titre.core()?.cells(dose.core()?, recovery.core()?).into()))
+    of_three(out, titre, dose, recovery, |titre, dose, recovery| Ok(titre.cells(dose, recovery)))
 }
 
 /// The dose that lands so many cells: cells / (titre x recovery).
@@ -97,7 +101,7 @@ pub extern "C" fn hilum_titre_per_volume_dose_for(
     recovery: hilum_share,
     out: Option<&mut MaybeUninit<hilum_rate_per_seed>>,
 ) -> i32 {
-    give(out, || Ok(titre.core()?.dose_for(cells.core()?, recovery.core()?)?.into()))
+    of_three(out, titre, cells, recovery, |titre, cells, recovery| titre.dose_for(cells, recovery))
 }
 
 /// The titre at which a dose lands so many cells: cells / (dose x recovery).
@@ -109,7 +113,9 @@ pub extern "C" fn hilum_titre_per_volume_needed(
     recovery: hilum_share,
     out: Option<&mut MaybeUninit<hilum_titre_per_volume>>,
 ) -> i32 {
-    give(out, || Ok(TitrePerVolume::needed(cells.core()?, dose.core()?, recovery.core()?)?.into()))
+    of_three(out, cells, dose, recovery, |cells, dose, recovery| {
+        TitrePerVolume::needed(cells, dose, recovery)
+    })
 }
 
 /// Titre of a dry mix, when the living part of a set has this one: titre x part / set.
@@ -121,7 +127,9 @@ pub extern "C" fn hilum_titre_per_mass_in_set(
     set: hilum_mass,
     out: Option<&mut MaybeUninit<hilum_titre_per_mass>>,
 ) -> i32 {
-    give(out, || Ok(titre.core()?.in_set(part.into(), set.into())?.into()))
+    of_three(out, titre, positive::<Part, _>(part), positive::<Set, _>(set), |titre, part, set| {
+        titre.in_set(part, set)
+    })
 }
 
 /// Titre of the liquid made when a living powder is stirred into a set: titre x powder / set.
@@ -133,7 +141,9 @@ pub extern "C" fn hilum_titre_per_mass_stirred_into(
     set: hilum_volume,
     out: Option<&mut MaybeUninit<hilum_titre_per_volume>>,
 ) -> i32 {
-    give(out, || Ok(titre.core()?.stirred_into(powder.into(), set.into())?.into()))
+    of_three(out, titre, positive::<Part, _>(powder), positive::<Set, _>(set), |titre, powder, set| {
+        titre.stirred_into(powder, set)
+    })
 }
 
 /// Cells on each seed when it is treated: titre x dose x recovery, the share of the cells that arrives alive.
@@ -145,7 +155,7 @@ pub extern "C" fn hilum_titre_per_mass_cells(
     recovery: hilum_share,
     out: Option<&mut MaybeUninit<hilum_cells_per_seed>>,
 ) -> i32 {
-    give(out, || Ok(titre.core()?.cells(dose.core()?, recovery.core()?).into()))
+    of_three(out, titre, dose, recovery, |titre, dose, recovery| Ok(titre.cells(dose, recovery)))
 }
 
 /// The dose that lands so many cells: cells / (titre x recovery).
@@ -157,7 +167,7 @@ pub extern "C" fn hilum_titre_per_mass_dose_for(
     recovery: hilum_share,
     out: Option<&mut MaybeUninit<hilum_dry_per_seed>>,
 ) -> i32 {
-    give(out, || Ok(titre.core()?.dose_for(cells.core()?, recovery.core()?)?.into()))
+    of_three(out, titre, cells, recovery, |titre, cells, recovery| titre.dose_for(cells, recovery))
 }
 
 /// The titre at which a dose lands so many cells: cells / (dose x recovery).
@@ -169,5 +179,5 @@ pub extern "C" fn hilum_titre_per_mass_needed(
     recovery: hilum_share,
     out: Option<&mut MaybeUninit<hilum_titre_per_mass>>,
 ) -> i32 {
-    give(out, || Ok(TitrePerMass::needed(cells.core()?, dose.core()?, recovery.core()?)?.into()))
+    of_three(out, cells, dose, recovery, |cells, dose, recovery| TitrePerMass::needed(cells, dose, recovery))
 }
