@@ -8,6 +8,7 @@ use crate::step::Session;
 
 /// Cortex-M4F and M7F, the usual controllers.
 pub(super) const CORTEX_M: &str = "thumbv7em-none-eabihf";
+pub(super) const CORTEX_M_SOFTFP: &str = "thumbv7em-none-eabi";
 pub(super) const CORTEX_M0: &str = "thumbv6m-none-eabi";
 pub(super) const WASM: &str = "wasm32-unknown-unknown";
 

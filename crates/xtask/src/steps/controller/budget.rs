@@ -108,11 +108,11 @@ fn measured(session: &Session, processors: &[Processor]) -> Result<Figures, Stri
     for processor in processors {
         for (name, functions) in images(&exports) {
             let kept: Vec<String> = functions.iter().map(|name| format!("-Wl,--undefined={name}")).collect();
-            let kept: Vec<&str> = kept.iter().map(String::as_str).collect();
+            let kept: Vec<&str> = kept.iter().map(String::as_str).chain([build::SMALL]).collect();
             let image = build::image(session, processor, name, &["startup.c", "board.c", &source], &kept)?;
             figures.insert((name.into(), processor.name.into()), size(&image)?);
         }
-        let image = build::image(session, processor, "controller", FIRMWARE, &[])?;
+        let image = build::image(session, processor, "controller", FIRMWARE, &[build::SMALL])?;
         figures.insert(("controller".into(), processor.name.into()), size(&image)?);
     }
     Ok(figures)
@@ -185,6 +185,10 @@ pub(super) fn check(session: &mut Session, processors: &[Processor]) -> Result<(
             session.check(format_args!("no panic is left in {name} on {}", processor.name), panics(&image));
         }
     }
+    let softfp = now.get(&("calculators".to_owned(), "m4f-softfp".to_owned())).map_or(0, |(flash, _)| *flash);
+    let outcome =
+        if (1..40_000).contains(&softfp) { Ok(()) } else { Err(format!("They take {softfp} bytes.")) };
+    session.check(format_args!("all calculators take less than 40 kB on the M4F with softfp"), outcome);
     let net = |image: &str| now.get(&(image.to_owned(), "m4f".to_owned())).map_or(0, |(flash, _)| *flash);
     let dose = net("dose").saturating_sub(net("empty"));
     let outcome = if (1..2048).contains(&dose) { Ok(()) } else { Err(format!("It takes {dose} bytes.")) };
