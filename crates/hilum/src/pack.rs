@@ -7,6 +7,8 @@
 mod search;
 
 use core::num::NonZeroU32;
+#[cfg(not(target_os = "none"))]
+use core::num::NonZeroU64;
 
 use crate::error::{Argument, Error, given, not_negative, positive};
 use crate::quantity::{Mass, base};
@@ -274,13 +276,17 @@ pub fn choose(need: Mass, sizes: &[PackSize], objective: Objective) -> Result<Ch
 /// ```
 #[must_use]
 pub fn cases(sets: u64, per_case: NonZeroU32) -> u64 {
+    #[cfg(target_os = "none")]
     let (cases, left) = divided(sets, per_case);
+    #[cfg(not(target_os = "none"))]
+    let (cases, left) = (sets / NonZeroU64::from(per_case), sets % NonZeroU64::from(per_case));
     cases + u64::from(left > 0)
 }
 
 /// How many times one number goes into another, and what is left.
 ///
 /// Bit by bit: a microcontroller has no division of 64 bits, and its library's takes 0.8 kB.
+#[cfg(any(target_os = "none", test))]
 fn divided(number: u64, by: NonZeroU32) -> (u64, u64) {
     let by = u64::from(by.get());
     let (mut times, mut left) = (number, 0);

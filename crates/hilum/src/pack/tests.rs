@@ -210,3 +210,13 @@ fn no_more_is_looked_at_than_budgeted() {
     assert_eq!(looked(&even, [37.0, 101.0, 499.0]), [[25, 25, 30], [25, 25, 30], [2, 9, 2]]);
     assert_eq!(looked(&few, [37.0, 101.0, 150.0]), [[11, 20, 8], [11, 20, 8], [2, 6, 6]]);
 }
+
+#[test]
+fn a_division_bit_by_bit_is_a_division() {
+    for number in [0, 1, 2, 6, 7, 8, 1_000_003, 1 << 53, u64::MAX - 1, u64::MAX] {
+        for by in [1, 2, 3, 7, 24, 1_000_000, u32::MAX] {
+            let divided = super::divided(number, NonZeroU32::new(by).unwrap());
+            assert_eq!(divided, (number / u64::from(by), number % u64::from(by)), "{number} / {by}");
+        }
+    }
+}
