@@ -2,6 +2,8 @@
 
 use core::cell::UnsafeCell;
 
+use hilum::Argument;
+use hilum::error::positive;
 use hilum::quantity::Temperature;
 use hilum::seed::{Bushel, SeedUnit};
 use hilum::text::{Atom, Bases, Compound, Scale, TextError, Written};
@@ -196,6 +198,37 @@ fn put(row: usize, result: f64) -> usize {
     row.saturating_add(1)
 }
 
+/// Lays the first numbers of a column down in base units; whether each is more than 0, and at most so many.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::needless_bitwise_bool, reason = "a branch makes no vector")]
+pub extern "C" fn are_usual(field: usize, rows: usize, above: f64, below: f64, most: f64) -> u32 {
+    // SAFETY: the script waits, and nothing of this is kept.
+    let columns = unsafe { &mut (*HERE.0.get()).columns };
+    let numbers = columns.get_mut(field).and_then(|column| column.get_mut(..rows)).unwrap_or_default();
+    let mut are = true;
+    for number in numbers {
+        *number = scale(above, below).base(*number);
+        are &= positive(Argument::Share, *number).is_ok() & (*number <= most);
+    }
+    u32::from(are)
+}
+
+/// Makes the first results numbers of a unit; whether all are numbers.
+#[unsafe(no_mangle)]
+#[must_use]
+#[allow(clippy::float_cmp, reason = "says what the unit is, and what is divided by just 1 is what it was")]
+pub extern "C" fn are_finite(rows: usize, above: f64, below: f64) -> u32 {
+    // SAFETY: the script waits, and nothing of this is kept.
+    let results = unsafe { (*HERE.0.get()).results.get_mut(..rows).unwrap_or_default() };
+    if below == 0.0 {
+        results.iter_mut().for_each(|result| *result = Temperature::from_celsius(*result).fahrenheit());
+    } else if above != 1.0 || below != 1.0 {
+        results.iter_mut().for_each(|result| *result = scale(above, below).number(*result));
+    }
+    u32::from(results.iter().fold(true, |are, result| are & result.is_finite()))
+}
+
 /// Reads the text on the desk: a number and a unit, or a unit alone. Gives 0, or why not.
 #[unsafe(no_mangle)]
 #[must_use]
@@ -281,26 +314,20 @@ pub extern "C" fn why() -> f64 {
     slots::why()
 }
 
-/// A number of a unit in base units: the build makes script of it.
-#[cfg_attr(target_arch = "wasm32", unsafe(export_name = "scalar base"))]
-#[must_use]
-#[allow(clippy::float_cmp, reason = "says that the unit is °F")]
-pub extern "C" fn base(number: f64, above: f64, below: f64) -> f64 {
-    if below == 0.0 {
-        Temperature::from_fahrenheit(number).celsius()
-    } else {
-        Scale { above, below: Some(below), powers: hilum::quantity::ratio::POWERS }.base(number)
-    }
+const fn scale(above: f64, below: f64) -> Scale {
+    Scale { above, below: Some(below), powers: hilum::quantity::ratio::POWERS }
 }
 
-/// Base units as a number of the unit.
-#[cfg_attr(target_arch = "wasm32", unsafe(export_name = "scalar number"))]
+/// A number of a unit in base units: the build makes script of it, and of the next.
+#[cfg_attr(target_arch = "wasm32", unsafe(export_name = "scalar base"))]
 #[must_use]
-#[allow(clippy::float_cmp, reason = "says that the unit is °F")]
-pub extern "C" fn number(base: f64, above: f64, below: f64) -> f64 {
-    if below == 0.0 {
-        Temperature::from_celsius(base).fahrenheit()
-    } else {
-        Scale { above, below: Some(below), powers: hilum::quantity::ratio::POWERS }.number(base)
-    }
+pub extern "C" fn base(number: f64, above: f64, below: f64) -> f64 {
+    scale(above, below).base(number)
+}
+
+/// °F in °C.
+#[cfg_attr(target_arch = "wasm32", unsafe(export_name = "scalar celsius"))]
+#[must_use]
+pub extern "C" fn celsius(fahrenheit: f64) -> f64 {
+    Temperature::from_fahrenheit(fahrenheit).celsius()
 }

@@ -65,6 +65,7 @@ export class Exports {
       const { inputs, body } = bodies.get(name);
       const lines = inputs.reduce((body, input) => body.replace(`  ${input} = +${input};\n`, ""), body);
       const [, steps, result] = /^([^]*?) {2}return \+?([^;]*);\n$/.exec(lines);
+      if (/\breturn\b/.test(steps)) throw new Error(`wasm2js returns from within ${name}: ${lines}`);
       return { short, inputs, steps, result };
     });
   }

@@ -80,7 +80,7 @@ function calculators(described, parts) {
     `export const KINDS: readonly Kind[] = ${JSON.stringify(kinds.kinds)};\n`,
     `/** So many kinds are of liquid and, next to it, of dry product. */\nexport const PAIRS: number = ${kinds.pairs};\n`,
     `/** Units of results, metric ones and others. */\nexport const UNITS: readonly string[] = ${JSON.stringify(units)};\n`,
-    `/** What is more than 0 lies within these. */\nexport const RANGE: readonly [least: number, most: number] = ${JSON.stringify(described.range)};\n`,
+    `/** The most that a number of base units may be. */\nexport const LARGEST: number = ${JSON.stringify(described.largest)};\n`,
     `export const CONVERT: string = ${JSON.stringify(run(convert))};\n`,
   ];
   return { calculators: `${out.join("\n")}\n`, kinds: tables.join("") };
@@ -124,8 +124,8 @@ const idOf = (way) => [`${way.topic}.${way.name}`, ...way.inputs.map((input) => 
 
 const TEXT_FORMULAS = `/** A number of a unit in base units, by those in the unit above the line and below. */
 export declare function base(number: number, above: number, below: number): number;
-/** The way back. */
-export declare function number(base: number, above: number, below: number): number;
+/** °F in °C. */
+export declare function celsius(fahrenheit: number): number;
 /** Formulas over the first rows of columns. */
 export declare const loops: Record<string, ((results: Float64Array, rows: number, ...columns: Float64Array[]) => void) | undefined>;
 `;

@@ -34,9 +34,10 @@ export function text(work) {
   const scripts = compiled.script(`${work}/text.formulas.wasm`, own);
   const shorts = [...formulas.values()];
   const loops = scripts.flatMap(({ short, ...formula }) => [...shorts[Number(short.slice(1))]].map((name) => `  ${JSON.stringify(name)}: ${loop(formula)},\n`));
-  const scalars = ["base", "number"].map((name) => {
+  const scalars = ["base", "celsius"].map((name) => {
     const [{ inputs, steps, result }] = compiled.script(`${work}/text.formulas.wasm`, new Map([[compiled.functions.get(`scalar ${name}`), name]]));
-    return `export const ${name} = (${inputs.join(", ")}) => {\n${steps}  return ${result};\n};\n`;
+    if (steps) throw new Error(`${name} has more than a result: ${steps}`);
+    return `export const ${name} = (${inputs.join(", ")}) => ${result};\n`;
   });
   writeFileSync(`${work}/text.formulas.js`, `${scalars.join("")}export const loops = {\n${loops.join("")}};\n`);
   return calculators;

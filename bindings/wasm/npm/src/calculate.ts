@@ -1,5 +1,5 @@
-import { base, loops, number } from "../generated/text_formulas.js";
-import { CONVERT, KINDS, PAIRS, RANGE, UNITS, type Kind } from "../generated/kinds.js";
+import { base, celsius, loops } from "../generated/text_formulas.js";
+import { CONVERT, KINDS, LARGEST, PAIRS, UNITS, type Kind } from "../generated/kinds.js";
 import { HilumError, refused, shown, wrong } from "./error.js";
 import { lacking, unknown } from "./fields.js";
 import type { Amount, Column, Options, Quantity } from "./quantity.js";
@@ -7,7 +7,6 @@ import {
   INPUTS, NOTHING, NUMBER, PLAIN, READ, ROWS, SAID, SEVERAL, WANTED, meant, one, read, ready, scale, type Input, type Scale,
 } from "./text.js";
 
-const WORDS = ["unit", "bushel"];
 const WRONG_DIMENSION = 20;
 const OUT_OF_RANGE = 4;
 /** What the calculation itself looks at. */
@@ -30,6 +29,9 @@ interface Way {
   readonly runs: string[];
   readonly names: string[];
   readonly kinds: number[];
+  /** The inputs that say what `unit` and `bu` mean; -1 for none. */
+  readonly unitAt: number;
+  readonly bushelAt: number;
 }
 
 /** A line is `name units way|way…`, a way `run,run input input…`; an input and a unit end with what it is, as a letter. */
@@ -47,7 +49,9 @@ const place = (letter: string): number => letter.charCodeAt(0) - 48;
 function calculator<Inputs, Result>(letters: string, lines: string): Calculator<Inputs, Result> {
   const ways = lines.split("|").map((line): Way => {
     const [runs, ...inputs] = line.split(" ") as [string, ...string[]];
-    return { runs: runs.split(","), names: inputs.map((name) => name.slice(0, -1)), kinds: inputs.map((name) => place(name.slice(-1))) };
+    const names = inputs.map((name) => name.slice(0, -1));
+    const kinds = inputs.map((name) => place(name.slice(-1)));
+    return { runs: runs.split(","), names, kinds, unitAt: names.indexOf("unit"), bushelAt: names.indexOf("bushel") };
   });
   const call = (inputs: unknown, options: unknown, areColumns: boolean) => {
     const way = chosen(ways, inputs);
@@ -125,11 +129,16 @@ function chosen(ways: Way[], inputs: unknown): Way {
 /** An input whose text is read. */
 interface Scaled extends Scale {
   readonly numbers: number | Float64Array;
-  readonly kind: Kind;
+  /** What it must measure, and what looks at its numbers. */
+  readonly needed: number;
+  readonly check: number;
 }
 
+/** Whether the wasm was told what `unit` and `bu` mean. */
+const said = [false, false];
+
 function calculated(
-  { runs, names, kinds }: Way, inputs: Record<string, unknown>, units: string[], asked: string | undefined, areColumns: boolean,
+  { runs, names, kinds, unitAt, bushelAt }: Way, inputs: Record<string, unknown>, units: string[], asked: string | undefined, areColumns: boolean,
 ): Column {
   let rows: number | undefined;
   const { wasm, cells, columns, results, notes } = ready();
@@ -149,34 +158,42 @@ function calculated(
   };
   const noUnit = (code: number, unit: string, given?: number, needed?: number) => refused(code, "unit", unit, { given, needed, meant });
 
-  WORDS.forEach((word, which) => {
-    const input = all[names.indexOf(word)];
-    const isSaid = input !== undefined && typeof input.numbers !== "object" && read(input) === 0;
+  for (let which = 0; which < 2; which++) {
+    const input = all[which === 0 ? unitAt : bushelAt];
+    if (input === undefined && !said[which]) continue;
+    const isRead = input !== undefined && typeof input.numbers !== "object" && read(input) === 0;
+    said[which] = isRead;
     notes[INPUTS] = scale.of;
-    wasm.word(which, isSaid ? base(input.numbers ?? cells[READ] as number, scale.above, scale.below) : NaN);
-  });
+    wasm.word(which, isRead ? based(input.numbers ?? (cells[READ] as number), scale.above, scale.below) : NaN);
+  }
   let isDry = 0;
-  const inputsRead = all.map((input, at): Scaled => {
-    const code = read(input);
+  const scaled: Scaled[] = [];
+  for (let at = 0; at < all.length; at++) {
+    const { numbers } = all[at] as Input;
+    const code = read(all[at] as Input);
     if (code !== 0) throw no(code, at, 0);
     if (at === 0 && !(scale.of & 1)) isDry = 1;
     const kind = kinds[at] as number;
-    return { ...scale, numbers: input.numbers ?? (cells[READ] as number), kind: KINDS[kind + (kind < PAIRS ? isDry : 0)] as Kind };
-  });
+    const [needed, check] = KINDS[kind < PAIRS ? kind + isDry : kind] as Kind;
+    const { of, above, below } = scale;
+    scaled.push({ numbers: numbers ?? (cells[READ] as number), of, above, below, needed, check });
+  }
   const scaleOf = (unit: string): Scale => {
     const code = unit === "1" ? one() : read({ text: unit, numbers: 1 });
     if (code !== 0) throw noUnit(code, unit);
-    return { ...scale };
+    return scale;
   };
+  const usual = units[isDry] ?? units[0] ?? "";
   let own = asked === undefined ? undefined : scaleOf(asked);
-  let unit = asked ?? units[isDry] ?? units[0] ?? "";
+  let unit = asked ?? usual;
   const run = runs[isDry] ?? (runs[0] as string);
   const values = new Float64Array(rows ?? 1);
 
   /** Calculates some rows; false when one of them is refused, which one alone says why. */
   function some(first: number, count: number): boolean {
     const isOne = count === 1;
-    for (const [at, { numbers, of, above, below, kind: [needed, check] }] of inputsRead.entries()) {
+    for (let at = 0; at < scaled.length; at++) {
+      const { numbers, of, above, below, needed, check } = scaled[at] as Scaled;
       if (check < LATER && of !== NUMBER && of !== needed) {
         if (isOne) throw no(WRONG_DIMENSION, at, first, of, needed);
         return false;
@@ -184,11 +201,14 @@ function calculated(
       notes[INPUTS + at] = of;
       const into = columns[at] as Float64Array;
       const isColumn = typeof numbers === "object";
-      if (isColumn && check < 3 && areUsual(numbers, first, count, above, below, check === 2 ? 1 : RANGE[1], into)) continue;
+      if (isColumn && check < 3 && !isOne) {
+        into.set(count < numbers.length ? numbers.subarray(first, first + count) : numbers);
+        if (wasm.are_usual(at, count, above, below, check === 2 ? 1 : LARGEST) === 1) continue;
+      }
       for (let row = 0; row < (isColumn ? count : 1); row++) {
         const number = isColumn ? (numbers[first + row] as number) : numbers;
-        const looked = (into[row] = wasm.looked(check, number, base(number, above, below)));
-        if (Number.isNaN(looked)) {
+        const looked = (into[row] = wasm.looked(check, number, based(number, above, below)));
+        if (looked !== looked) {
           if (isOne) throw no(wasm.why() >> 4, at, first);
           return false;
         }
@@ -196,29 +216,35 @@ function calculated(
       if (!isColumn && !isOne) into.fill(into[0] as number, 0, count);
     }
     notes[SAID] = NOTHING;
-    const [loop, call] = [loops[run], wasm[run]];
+    const loop = loops[run];
+    const call = wasm[run];
     if (loop && !(isOne && call)) loop(results, count, ...columns);
     else call!(count);
-    if (Number.isNaN(results[0])) {
+    if (results[0] !== results[0]) {
       if (!isOne) return false;
       const why = wasm.why();
       throw no(why >> 4, why & 15, first, notes[INPUTS + (why & 15)], notes[WANTED]);
     }
     if (units.length > 0) {
-      const said = notes[SAID] as number;
-      if (said === SEVERAL) return false;
+      const told = notes[SAID] as number;
+      if (told === SEVERAL) return false;
       if (own === undefined) {
-        own = scaleOf(unit);
-        for (const other of said === NOTHING ? [] : units) if (own.of !== said) own = scaleOf((unit = other));
+        own = known(usual, scaleOf);
+        if (told !== NOTHING) for (const other of units) if (own.of !== told) own = known((unit = other), scaleOf);
       }
-      const given = said !== NOTHING ? said : asked === undefined ? own.of : scaleOf(units[isDry] ?? (units[0] as string)).of;
+      const given = told === NOTHING ? known(usual, scaleOf).of : told;
       if (given !== own.of) {
         if (isOne) throw noUnit(WRONG_DIMENSION, unit, own.of, given);
         return false;
       }
     }
-    if (areFinite(count, first, units.length > 0 ? (own as Scale) : PLAIN, results, values)) return true;
-    if (isOne) throw Number.isNaN(results[0]) ? no(wasm.why() >> 4, 0, first) : noUnit(OUT_OF_RANGE, unit);
+    const { above, below } = units.length > 0 ? (own as Scale) : PLAIN;
+    if (wasm.are_finite(count, above, below) === 1) {
+      if (isOne) values[first] = results[0] as number;
+      else values.set(results.subarray(0, count), first);
+      return true;
+    }
+    if (isOne) throw noUnit(OUT_OF_RANGE, unit);
     return false;
   }
 
@@ -229,26 +255,17 @@ function calculated(
   return { values, unit };
 }
 
-/** Numbers in base units; whether each is more than 0, and at most so many. */
-function areUsual(numbers: Float64Array, first: number, count: number, above: number, below: number, most: number, into: Float64Array): boolean {
-  let are = true;
-  for (let row = 0; row < count; row++) {
-    const number = (into[row] = base(numbers[first + row] as number, above, below));
-    are &&= number >= RANGE[0] && number <= most;
-  }
-  return are;
+/** The units of the table, as they were read: they depend on nothing. */
+const KNOWN = new Map<string, Scale>();
+
+function known(unit: string, read: (unit: string) => Scale): Scale {
+  let own = KNOWN.get(unit);
+  if (own === undefined) KNOWN.set(unit, (own = read(unit)));
+  return own;
 }
 
-/** Base units become numbers of the unit; whether all are numbers. */
-function areFinite(count: number, first: number, { above, below }: Scale, results: Float64Array, values: Float64Array): boolean {
-  let are = true;
-  const isSame = above === 1 && below === 1;
-  for (let row = 0; row < count; row++) {
-    const value = (values[first + row] = isSame ? (results[row] as number) : number(results[row] as number, above, below));
-    are &&= Math.abs(value) < Infinity;
-  }
-  return are;
-}
+/** A number in base units, or in °C. */
+const based = (number: number, above: number, below: number): number => (below === 0 ? celsius(number) : base(number, above, below));
 
 /** An input as the wasm reads it. */
 function written(name: string, value: unknown, isPlain: boolean, areColumns: boolean): Input {

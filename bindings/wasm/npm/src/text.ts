@@ -11,6 +11,10 @@ interface Exports {
   word(which: number, base: number): void;
   looked(check: number, number: number, base: number): number;
   why(): number;
+  /** Lays numbers down in base units; 0 where one of them must be looked at. */
+  are_usual(field: number, rows: number, above: number, below: number, most: number): number;
+  /** Makes results numbers of a unit; 0 where one of them is none. */
+  are_finite(rows: number, above: number, below: number): number;
 }
 /** Calculations of the wasm's, over the first rows on the desk. */
 type Calls = Exports & Record<string, ((rows: number) => void) | undefined>;
@@ -45,7 +49,8 @@ export const PLAIN: Scale = { of: NUMBER, above: 1, below: 1 };
 const encoder = new TextEncoder();
 
 function begun() {
-  const wasm = reading<Calls>(carried);
+  // What a wasm exports is slow to look up.
+  const wasm: Calls = { ...reading<Calls>(carried) };
   const [{ buffer }, desk] = [wasm.memory, wasm.desk()];
   // The wasm asks for no memory, so that these stay.
   const cells = new Float64Array(buffer, desk, READ + 3);

@@ -42,7 +42,7 @@ fn package() -> Value {
         "dimensions": dimensions(),
         "units": units,
         "schemas": schemas,
-        "range": [hilum::error::SMALLEST, hilum::error::LARGEST],
+        "largest": hilum::error::LARGEST,
     })
 }
 

@@ -24,9 +24,9 @@ const ENTRIES: [(&str, &str, &str, &str); 6] = [
 
 const VECTORS: &str = "-Ctarget-feature=+simd128";
 
-/// What is called for each row is short rather than fast, with the checks that `simd128` makes comparisons.
-const SHORT: &str = "-Ctarget-feature=+simd128 -Cno-vectorize-loops -Cno-vectorize-slp -Cllvm-args=-unroll-threshold=0 \
-    -Cllvm-args=-inline-threshold=45";
+/// Vectors where columns are laid down and taken up, and else what is short rather than fast.
+const SHORT: &str = "-Ctarget-feature=+simd128 -Cno-vectorize-slp -Cllvm-args=-force-vector-interleave=1 \
+    -Cllvm-args=-unroll-threshold=0 -Cllvm-args=-inline-threshold=110";
 
 /// What asks for memory is put together by the linker, which sees the allocator too, and that freeing does nothing: a tenth less.
 const LINKED: &str = "-Clinker-plugin-lto -Clink-arg=--lto-O3";
