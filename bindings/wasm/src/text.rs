@@ -222,9 +222,13 @@ pub extern "C" fn are_finite(rows: usize, above: f64, below: f64) -> u32 {
     // SAFETY: the script waits, and nothing of this is kept.
     let results = unsafe { (*HERE.0.get()).results.get_mut(..rows).unwrap_or_default() };
     if below == 0.0 {
-        results.iter_mut().for_each(|result| *result = Temperature::from_celsius(*result).fahrenheit());
+        for result in results.iter_mut() {
+            *result = Temperature::from_celsius(*result).fahrenheit();
+        }
     } else if above != 1.0 || below != 1.0 {
-        results.iter_mut().for_each(|result| *result = scale(above, below).number(*result));
+        for result in results.iter_mut() {
+            *result = scale(above, below).number(*result);
+        }
     }
     u32::from(results.iter().fold(true, |are, result| are & result.is_finite()))
 }
