@@ -74,6 +74,9 @@ fn told(error: &serde_json::Error) -> String {
     alloc::format!("{words} (line {}, column {})", error.line(), error.column())
 }
 
+/// The mark around texts.
+const QUOTE: u8 = 0x22;
+
 /// Line and column of the first bracket that is nested too deep. Looked for before reading: a reader that refused it on its way
 /// would be compiled with all that it takes to put an error's text together.
 fn too_deep(text: &str) -> Option<(usize, usize)> {
@@ -85,7 +88,7 @@ fn too_deep(text: &str) -> Option<(usize, usize)> {
             b'\n' => (line, column) = (line.saturating_add(1), 0),
             _ if escaped => escaped = false,
             b'\\' => escaped = quoted,
-            b'"' => quoted = !quoted,
+            QUOTE => quoted = !quoted,
             b'[' | b'{' if !quoted => depth = depth.saturating_add(1),
             b']' | b'}' if !quoted => depth = depth.saturating_sub(1),
             _ => {}
