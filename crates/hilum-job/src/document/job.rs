@@ -149,7 +149,7 @@ document! {
         min_rate: optional Quantity,
         /// The most the label allows.
         max_rate: optional Quantity,
-        /// The crops on the label.
+        /// The crops on the label; capitals of a to z count as small letters.
         crops: optional Vec<String>,
         /// Its registration number.
         registration: optional String,

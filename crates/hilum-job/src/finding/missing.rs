@@ -104,7 +104,7 @@ fn packs(worked: &Worked<'_, '_>) -> Note {
 
 fn density(worked: &Worked<'_, '_>) -> Note {
     let unknown =
-        &|line: &Line<'_, '_>| line.doses.iter().any(|dose| dose.actives.iter().any(Option::is_none));
+        |line: &Line<'_, '_>| line.doses.iter().any(|dose| dose.actives.iter().any(Option::is_none));
     of_products(worked, "", &|_, line| unknown(line), &|products| {
         format!(
             "Give the density of {products}: without it the active ingredients in it are neither added up nor held against their limits."
@@ -143,7 +143,7 @@ fn curve(worked: &Worked<'_, '_>) -> Note {
     };
     let tanks = draft.model.tanks.iter().zip(&worked.tanks).enumerate();
     let without =
-        &|tank: &crate::model::tank::Tank<'_>| tank.pump.as_ref().is_none_or(|pump| pump.curve.is_none());
+        |tank: &crate::model::tank::Tank<'_>| tank.pump.as_ref().is_none_or(|pump| pump.curve.is_none());
     let lacking: Vec<(usize, &str)> = tanks
         .filter(|(_, (tank, work))| without(tank) && runs(work))
         .map(|(k, (tank, _))| (k, tank.doc.tank.as_str()))
