@@ -1,7 +1,8 @@
 // node build/build.mjs FOLDER: from the folder with describe.json and the wasm of each entry, to dist/.
 import { execFileSync } from "node:child_process";
-import { copyFileSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
+import { copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { build } from "esbuild";
+import { filled } from "./carry.mjs";
 import shrink from "./shrink.mjs";
 import { generate } from "./generate.mjs";
 import { numbers } from "./numbers.mjs";
@@ -37,6 +38,10 @@ await build({
   legalComments: "none",
   outdir: "dist",
 });
+for (const [entry, { wasm }] of Object.entries(JSON.parse(readFileSync("sizes.json", "utf8")))) {
+  const script = `dist/${entry}.js`;
+  writeFileSync(script, filled(readFileSync(script, "utf8"), readFileSync(`generated/${wasm}_wasm.txt`, "utf8")));
+}
 execFileSync(process.execPath, ["node_modules/typescript/bin/tsc", "-p", "."], { stdio: "inherit" });
 
 mkdirSync("dist/schemas", { recursive: true });

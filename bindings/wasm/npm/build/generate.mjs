@@ -204,7 +204,9 @@ export async function generate(work, into, parts) {
     writeFileSync(`${into}/${entry}_formulas.d.ts`, formulasOf(parts[entry]));
   }
   for (const entry of ["text", "numbers", "after", "shed", "job"]) {
-    writeFileSync(`${into}/${entry}_wasm.js`, carry(readFileSync(`${work}/${entry}.small.wasm`)));
+    const { module, text } = carry(readFileSync(`${work}/${entry}.small.wasm`));
+    writeFileSync(`${into}/${entry}_wasm.js`, module);
+    writeFileSync(`${into}/${entry}_wasm.txt`, text);
     writeFileSync(`${into}/${entry}_wasm.d.ts`, "export default function carried(): Uint8Array<ArrayBuffer>;\n");
   }
   return described.schemas;
