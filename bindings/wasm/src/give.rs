@@ -7,10 +7,10 @@ use hilum::seed::{SeedSize, Share, Sown};
 use hilum::treater::{Flow, SeedFlow, Setting};
 use hilum::viability::{DecimalReduction, TitrePerMass, TitrePerVolume};
 
-use crate::slot::{Of, Slot};
 use crate::slots::Slots;
 #[cfg(feature = "describe")]
 use crate::take::{AnyTitre, Kind, Take};
+use crate::value::{Of, Value};
 
 /// What a calculation gives.
 pub(crate) trait Give: Sized {
@@ -22,8 +22,8 @@ pub(crate) trait Give: Sized {
 }
 
 /// A quantity as a slot.
-pub(crate) fn slot<Q: Measure>(quantity: Q) -> Slot {
-    Slot { number: quantity.to_base(), of: Of::powers(Q::POWERS) }
+pub(crate) fn slot<Q: Measure>(quantity: Q) -> Value {
+    Value { number: quantity.to_base(), of: Of::powers(Q::POWERS) }
 }
 
 macro_rules! plain {
@@ -78,7 +78,7 @@ impl Give for Setting {
 }
 
 /// As it came: what is converted.
-impl Give for Slot {
+impl Give for Value {
     #[cfg(feature = "describe")]
     const KINDS: &'static [Kind] = <Self as Take>::KINDS;
     fn give(self, slots: &Slots) -> f64 {
@@ -108,7 +108,7 @@ impl Give for quantity::Ratio {
 macro_rules! any {
     ($($(#[$doc:meta])* $name:ident $kinds:expr;)+) => {$(
         $(#[$doc])*
-        pub(crate) struct $name(pub(crate) Slot);
+        pub(crate) struct $name(pub(crate) Value);
         impl Give for $name {
             #[cfg(feature = "describe")]
             #[allow(clippy::indexing_slicing, reason = "a constant: what is out of bounds does not compile")]

@@ -39,8 +39,6 @@ mod refusal;
 #[cfg(feature = "shed")]
 pub mod shed;
 #[cfg(any(feature = "text", feature = "numbers"))]
-mod slot;
-#[cfg(any(feature = "text", feature = "numbers"))]
 mod slots;
 #[cfg(any(feature = "text", feature = "numbers"))]
 mod table;
@@ -77,3 +75,5 @@ fn never() -> ! {
     #[cfg(not(target_arch = "wasm32"))]
     std::process::abort();
 }
+#[cfg(any(feature = "text", feature = "numbers"))]
+mod value;

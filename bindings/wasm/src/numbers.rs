@@ -10,9 +10,9 @@ use hilum::quantity::ratio;
 use hilum::{Argument, Error};
 
 use crate::refusal::Refusal;
-use crate::slot::{MOST, Of, Slot, look};
 use crate::table::CHECKS;
 use crate::take::Wanted;
+use crate::value::{MOST, Of, Value, look};
 
 /// So many rows are calculated at a time: few enough to stay near the processor.
 const ROWS: usize = 1024;
@@ -37,7 +37,7 @@ pub extern "C" fn columns() -> *mut f64 {
 #[must_use]
 pub extern "C" fn refused(check: usize, value: f64) -> f64 {
     let Some(check) = CHECKS.get(check) else { return 0.0 };
-    look(Slot { number: value, of: Of::NUMBER }, Wanted::of(ratio::POWERS, *check))
+    look(Value { number: value, of: Of::NUMBER }, Wanted::of(ratio::POWERS, *check))
         .map_or_else(Refusal::code, |_| 0.0)
 }
 

@@ -8,14 +8,14 @@ use core::sync::atomic::{AtomicU64, Ordering::Relaxed};
 use hilum::Error;
 
 use crate::refusal::{Refusal, Refused, count};
-#[cfg(any(feature = "formulas", not(feature = "text")))]
-use crate::slot::MOST;
-#[cfg(not(feature = "text"))]
-use crate::slot::Of;
-use crate::slot::{Slot, look};
 #[cfg(not(feature = "text"))]
 use crate::take::Take;
 use crate::take::Wanted;
+#[cfg(any(feature = "formulas", not(feature = "text")))]
+use crate::value::MOST;
+#[cfg(not(feature = "text"))]
+use crate::value::Of;
+use crate::value::{Value, look};
 
 /// Why the last calculation was refused, when it is not for an input alone: 16 × code + the number of the input; 0 is nothing.
 static SAID: AtomicU64 = AtomicU64::new(0);
@@ -72,12 +72,12 @@ impl Slots {
 
 impl Slots {
     #[inline(always)]
-    pub(crate) fn get(&self, at: usize) -> Slot {
+    pub(crate) fn get(&self, at: usize) -> Value {
         #[cfg(feature = "text")]
         let of = crate::text::kind(at);
         #[cfg(not(feature = "text"))]
         let of = Of::NUMBER;
-        Slot { number: self.base(at), of }
+        Value { number: self.base(at), of }
     }
 
     /// An input that is looked at only when the others are known.
@@ -105,7 +105,7 @@ impl Slots {
     /// A result whose kind the inputs decide; its number.
     #[inline(always)]
     #[allow(clippy::unused_self, reason = "as the inputs that measure something")]
-    pub(crate) fn say(&self, result: Slot) -> f64 {
+    pub(crate) fn say(&self, result: Value) -> f64 {
         #[cfg(feature = "text")]
         crate::text::said(result.of);
         result.number
@@ -136,6 +136,6 @@ pub(crate) fn why() -> f64 {
 pub(crate) fn looked<T: Take>(value: f64) -> Option<f64> {
     match T::WANTED.check {
         crate::take::Check::Positive => Some(value),
-        _ => look(Slot { number: value, of: Of::NUMBER }, T::WANTED).ok(),
+        _ => look(Value { number: value, of: Of::NUMBER }, T::WANTED).ok(),
     }
 }

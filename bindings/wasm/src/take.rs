@@ -15,8 +15,8 @@ use hilum::viability::{DecimalReduction, TitrePerMass, TitrePerVolume, WeibullSc
 
 use crate::give::Give;
 use crate::refusal::{Refusal, Refused};
-use crate::slot::{Of, Slot};
 use crate::slots::Slots;
+use crate::value::{Of, Value};
 
 mod wanted;
 pub(crate) use wanted::{Check, Wanted};
@@ -425,7 +425,7 @@ any! {
 }
 
 /// Anything that has a unit.
-impl Take for Slot {
+impl Take for Value {
     kinds!("quantity" "" "" "");
     const WANTED: Wanted = Wanted::LATER;
     fn make(slots: &Slots, field: usize, _: f64) -> Result<Self, Refused> {

@@ -10,10 +10,10 @@ use hilum::text::{Atom, Bases, Compound, Scale, TextError, Written};
 
 use crate::decimal::decimal;
 use crate::refusal::{Refusal, TEMPERATURE_POINT, codes};
-use crate::slot::{MOST, Of, Slot, look};
 use crate::slots;
 use crate::table::CHECKS;
 use crate::take::Wanted;
+use crate::value::{MOST, Of, Value, look};
 #[cfg(all(feature = "text", not(feature = "formulas")))]
 use crate::{slots::Slots, take::take};
 
@@ -302,7 +302,7 @@ pub extern "C" fn word(which: usize, base: f64) {
 #[unsafe(no_mangle)]
 #[must_use]
 pub extern "C" fn looked(check: usize, number: f64, base: f64) -> f64 {
-    let slot = Slot { number: base, of: Of::NUMBER };
+    let slot = Value { number: base, of: Of::NUMBER };
     let wanted = CHECKS.get(check).map_or(Wanted::LATER, |check| Wanted { of: Of::NUMBER, check: *check });
     let looked = if number.is_finite() { look(slot, wanted) } else { Err(Refusal::not_finite(number)) };
     looked.unwrap_or_else(|refusal| {

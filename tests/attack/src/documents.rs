@@ -9,6 +9,7 @@ const JOBS: &[&str] = &[
     include_str!("../../tests/findings/clean.json"),
     include_str!("../../../examples/jobs/dealer_day.json"),
     include_str!("../../../examples/jobs/inoculant_on_top.json"),
+    include_str!("../../../examples/jobs/plant_week.json"),
     include_str!("../../../examples/jobs/small_farm.json"),
 ];
 const RUNS: &[&str] = &[

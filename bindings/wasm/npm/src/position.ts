@@ -3,7 +3,8 @@ import { instance } from "./wasm.js";
 
 /** What is told of the most frequent codes. */
 const MESSAGES: Record<string, string> = {
-  missing: "must be given, and nothing behind the last argument",
+  missing: "must be given",
+  too_many: "is one argument too many",
   wrong_type: "must be a number, or in `each` a Float64Array",
   unequal_columns: "has not as many rows as the columns before it",
   not_finite: "must be a finite number",
@@ -144,8 +145,9 @@ export function using(carried: () => Uint8Array<ArrayBuffer>) {
   }
 
   function refused(fields: string[], checks: string, once: string, numbers: ArrayLike<unknown>): NumberError {
-    const error = (code: string, field: number) => new NumberError(code, fields[field] ?? "", numbers[field]);
-    if (numbers.length !== fields.length) return error("missing", numbers.length);
+    const error = (code: string, field: number) => new NumberError(code, fields[field] ?? `argument ${field + 1}`, numbers[field]);
+    if (numbers.length < fields.length) return error("missing", numbers.length);
+    if (numbers.length > fields.length) return error("too_many", fields.length);
     const all = Array.from(numbers) as number[];
     const wrong = all.findIndex((number) => typeof number !== "number");
     if (wrong >= 0) return error("wrong_type", wrong);

@@ -95,6 +95,8 @@ test("what a newcomer gets wrong is told with what to do", () => {
   assert.equal(told(() => format("5 kg")), 'quantity: "5 kg" must be a result, { value, unit }.');
   assert.equal(told(() => format({ value: NaN, unit: "kg" })), 'quantity: "NaN kg" must be a result, { value, unit }.');
   assert.throws(() => numbers.seed.count(-1, 6000), { message: "mass: -1 must be more than 0." });
+  assert.throws(() => numbers.seed.count(1), { code: "missing", message: "size: undefined must be given." });
+  assert.throws(() => numbers.seed.count(1, 6000, 7), { code: "too_many", message: "argument 3: 7 is one argument too many." });
   assert.throws(() => numbers.seed.count("1", 6000), { message: 'mass: "1" must be a number, or in `each` a Float64Array.' });
 });
 

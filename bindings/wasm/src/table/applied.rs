@@ -8,9 +8,9 @@ use hilum::rate::{PerMass, Substance};
 
 use crate::give::FromTheBus;
 use crate::refusal::{Blame, Refusal, Refused};
-use crate::slot::Slot;
 use crate::slots::Slots;
 use crate::take::{Carried, Check, Product, Shown, Wanted, Weighed};
+use crate::value::Value;
 
 super::calculators! {
     slots =>
@@ -40,7 +40,7 @@ super::calculators! {
         /// The quantity that a number on the bus stands for (ISO 11783-11): number × resolution.
         decode(ddi: u32, number: i32) -> value: FromTheBus = {
             let row = entry(slots, ddi)?;
-            FromTheBus(Slot { number: row.decode(number).of(slots, 1)?, of: carried(row).of })
+            FromTheBus(Value { number: row.decode(number).of(slots, 1)?, of: carried(row).of })
         };
     }
 }

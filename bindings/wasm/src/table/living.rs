@@ -6,9 +6,9 @@ use hilum::viability::{TitrePerMass, TitrePerVolume};
 
 use crate::give::{SomeTitre, slot};
 use crate::refusal::{Blame, Refused};
-use crate::slot::Slot;
 use crate::slots::Slots;
 use crate::take::{AnyAmount, AnyTitre, Product, take};
+use crate::value::Value;
 
 super::calculators! {
     slots =>
@@ -34,7 +34,7 @@ super::calculators! {
 }
 
 /// A powder in a dry set, a liquid part in a liquid set, or a powder stirred into a liquid one.
-fn in_set(slots: &Slots) -> Result<Slot, Refused> {
+fn in_set(slots: &Slots) -> Result<Value, Refused> {
     if slots.get(0).of.is_liquid() {
         let titre: TitrePerVolume = take(slots, 0)?;
         return Ok(slot(titre.in_set(take(slots, 1)?, take(slots, 2)?).of(slots, 1)?.get()));

@@ -4,13 +4,13 @@ use hilum::quantity::{Area, Mass, MassPerArea, MassPerSeed, Seeds};
 use hilum::seed::{Bushel, SeedSize, SeedUnit, Share, Sown, pure_live_seed};
 
 use crate::refusal::{Blame, positive};
-use crate::slot::Slot;
+use crate::value::Value;
 
 super::calculators! {
     slots =>
     unit {
         /// The same quantity in another unit.
-        convert(value: Slot) -> value: Slot = value;
+        convert(value: Value) -> value: Value = value;
     }
     seed {
         /// How many seeds there are in a mass: mass × size.

@@ -4,7 +4,7 @@
 use hilum::error;
 use hilum::unit::Powers;
 
-use crate::slot::Of;
+use crate::value::Of;
 
 /// What an input must be.
 #[derive(Clone, Copy)]

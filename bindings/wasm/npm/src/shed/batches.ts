@@ -103,7 +103,7 @@ export function planBatches(job: BatchJob, options: { readonly units?: Units } =
     numbers.push(base(inside(place, "mass"), mass, "mass"), maybe(inside(place, "speed"), speed, "seedFlow"), base(inside(place, "changeover"), changeover, "time"));
     const all = items(inside(place, "needs"), order.needs);
     if (all.length !== tanks.length) {
-      const told = `${place}.needs: has ${all.length} entries, but there are ${tanks.length} tanks; write null for a tank that is not needed.`;
+      const told = `${place}.needs: has ${all.length} entries, one for each of ${tanks.length} tanks is needed; write null for a tank that is not needed.`;
       throw new HilumError("wrong_type", `${place}.needs`, order.needs, told);
     }
     for (const [at, need] of all) needs.push(...needed(at, need));

@@ -38,7 +38,7 @@ impl Of {
 
 /// A value.
 #[derive(Clone, Copy)]
-pub(crate) struct Slot {
+pub(crate) struct Value {
     pub(crate) number: f64,
     pub(crate) of: Of,
 }
@@ -47,7 +47,7 @@ pub(crate) struct Slot {
 pub(crate) const MOST: usize = 8;
 
 #[cfg_attr(not(feature = "text"), inline(always))]
-pub(crate) fn look(slot: Slot, wanted: Wanted) -> Result<f64, Refusal> {
+pub(crate) fn look(slot: Value, wanted: Wanted) -> Result<f64, Refusal> {
     // The words for the argument are the script's: it knows the field.
     let of = Argument::Share;
     let base = slot.number;
