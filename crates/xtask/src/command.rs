@@ -25,6 +25,12 @@ pub(crate) fn target_folder() -> Result<PathBuf, String> {
     folder.map(Path::to_path_buf).ok_or_else(|| format!("{} lies in no target folder.", program.display()))
 }
 
+/// The folder of what cargo fetches.
+pub(crate) fn cargo_home() -> Option<PathBuf> {
+    let home = std::env::var_os("CARGO_HOME").map(PathBuf::from);
+    home.or_else(|| Some(std::env::home_dir()?.join(".cargo")))
+}
+
 /// A call of the cargo that runs this program.
 pub(crate) fn cargo(root: &Path, arguments: &[&str]) -> Command {
     let mut command = Command::new(std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into()));

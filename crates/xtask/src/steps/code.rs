@@ -1,9 +1,8 @@
 //! Format, lints, tests, documentation, packages: cargo's own commands.
 
 use std::fs;
-use std::path::PathBuf;
 
-use crate::command::cargo;
+use crate::command::{cargo, cargo_home};
 use crate::step::Session;
 
 /// The crates that people depend on.
@@ -43,8 +42,7 @@ pub(super) fn package(session: &mut Session) -> Result<(), String> {
 /// Cargo unpacks a crate that another one's package needs by name and version, and never again: the sources of
 /// an earlier run would stand in for today's.
 fn forget_unpacked() {
-    let home = std::env::var_os("CARGO_HOME").map(PathBuf::from);
-    let Some(home) = home.or_else(|| Some(std::env::home_dir()?.join(".cargo"))) else { return };
+    let Some(home) = cargo_home() else { return };
     let Ok(registries) = fs::read_dir(home.join("registry/src")) else { return };
     // A registry without a host is a folder that cargo made for a packaging.
     let of_folders =

@@ -5,38 +5,55 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use crate::bom;
-use crate::command::{self, cargo, target_folder};
+use crate::command::{self, cargo, cargo_home, target_folder};
 use crate::step::Session;
 use crate::steps::targets::{WASM, installed};
 
 pub(super) const PACKAGE: &str = "bindings/wasm/npm";
 
-/// What is compiled of bindings/wasm for the package: its name, the feature, the level that makes it smallest, and what else the
-/// compiler is told.
-const ENTRIES: [(&str, &str, &str, &str); 6] = [
-    ("formulas", "formulas", "3", VECTORS),
-    ("text", "text", "2", SHORT),
-    ("numbers", "numbers", "3", VECTORS),
-    ("after", "after", "3", VECTORS),
-    ("shed", "shed", "z", LINKED),
-    ("job", "job", "z", LINKED),
+/// What is compiled of bindings/wasm for the package.
+struct Entry {
+    /// Its name and feature.
+    name: &'static str,
+    /// The level that makes it smallest.
+    level: &'static str,
+    /// What else the compiler is told.
+    flags: &'static [&'static str],
+    optimised: Optimised,
+}
+
+enum Optimised {
+    ByCompiler,
+    /// Of what asks for memory all crates and the allocator, of which the linker sees that freeing does nothing: a tenth less.
+    ByLinker,
+}
+
+const ENTRIES: [Entry; 6] = [
+    Entry { name: "formulas", level: "3", flags: VECTORS, optimised: Optimised::ByCompiler },
+    Entry { name: "text", level: "2", flags: SHORT, optimised: Optimised::ByCompiler },
+    Entry { name: "numbers", level: "3", flags: VECTORS, optimised: Optimised::ByCompiler },
+    Entry { name: "after", level: "3", flags: VECTORS, optimised: Optimised::ByCompiler },
+    Entry { name: "shed", level: "z", flags: &[], optimised: Optimised::ByLinker },
+    Entry { name: "job", level: "z", flags: &[], optimised: Optimised::ByLinker },
 ];
 
-const VECTORS: &str = "-Ctarget-feature=+simd128";
+const VECTORS: &[&str] = &["-Ctarget-feature=+simd128"];
 
 /// Vectors where columns are laid down and taken up, and else what is short rather than fast.
-const SHORT: &str = "-Ctarget-feature=+simd128 -Cno-vectorize-slp -Cllvm-args=-force-vector-interleave=1 \
-    -Cllvm-args=-unroll-threshold=0 -Cllvm-args=-inline-threshold=110";
-
-/// What asks for memory is put together by the linker, which sees the allocator too, and that freeing does nothing: a tenth less.
-const LINKED: &str = "-Clinker-plugin-lto -Clink-arg=--lto-O3";
+const SHORT: &[&str] = &[
+    "-Ctarget-feature=+simd128",
+    "-Cno-vectorize-slp",
+    "-Cllvm-args=-force-vector-interleave=1",
+    "-Cllvm-args=-unroll-threshold=0",
+    "-Cllvm-args=-inline-threshold=110",
+];
 
 pub(super) fn wasm(session: &mut Session) -> Result<(), String> {
     installed(WASM)?;
     packages(session, PACKAGE)?;
     let work = work()?;
-    for (name, feature, level, flags) in ENTRIES {
-        built(session, &work.join(format!("{name}.wasm")), feature, level, flags)?;
+    for entry in ENTRIES {
+        built(session, &work.join(format!("{}.wasm", entry.name)), &entry)?;
     }
     describe(session, &work)?;
     let folder = work.to_string_lossy().into_owned();
@@ -75,16 +92,20 @@ pub(super) fn work() -> Result<PathBuf, String> {
 }
 
 /// One entry's wasm.
-fn built(session: &Session, to: &Path, feature: &str, level: &str, flags: &str) -> Result<(), String> {
+fn built(session: &Session, to: &Path, entry: &Entry) -> Result<(), String> {
     let build = ["build", "--quiet", "--profile", "wasm", "--package", "hilum-wasm", "--lib"];
     let mut build = cargo(&session.root, &build);
-    build.args(["--target", WASM, "--features", feature]).env("CARGO_PROFILE_WASM_OPT_LEVEL", level);
-    if !flags.is_empty() {
-        build.env("RUSTFLAGS", flags);
-    }
-    if flags == LINKED {
+    build.args(["--target", WASM, "--features", entry.name]).env("CARGO_PROFILE_WASM_OPT_LEVEL", entry.level);
+    let mut flags: Vec<String> = entry.flags.iter().map(|&flag| flag.to_owned()).collect();
+    // Wherever it is built, the package is the same.
+    flags.extend(
+        cargo_home().map(|home| format!("--remap-path-prefix={}=", home.join("registry/src").display())),
+    );
+    if matches!(entry.optimised, Optimised::ByLinker) {
+        flags.extend(["-Clinker-plugin-lto", "-Clink-arg=--lto-O3"].map(str::to_owned));
         build.env("CARGO_PROFILE_WASM_LTO", "off");
     }
+    build.env("CARGO_ENCODED_RUSTFLAGS", flags.join("\u{1f}"));
     command::run(&mut build)?;
     let wasm = target_folder()?.join(WASM).join("wasm").join("hilum_wasm.wasm");
     let unwritable = |why| format!("{} cannot be written: {why}.", to.display());
