@@ -54,7 +54,7 @@ pub(crate) fn read<T: Read>(text: &str, decimal: Decimal) -> Result<T, Problems>
     if text.len() > BYTES {
         return Err(whole(alloc::format!("has {} bytes; at most {BYTES} (16 MiB) are read", text.len())));
     }
-    let node = Node::parse(text.strip_prefix('\u{FEFF}').unwrap_or(text))
+    let node = Node::parse(text.strip_prefix('\u{FEFF}').unwrap_or(text), decimal)
         .map_err(|error| whole(alloc::format!("is not JSON that can be read: {error}")))?;
     let mut gathered = Gathered::reading(decimal);
     let mut read = T::blank();

@@ -1,25 +1,33 @@
 //! JSON text → a tree that keeps what a map would lose: duplicate names, and the order of fields.
 
-use alloc::string::{String, ToString};
+use alloc::borrow::Cow;
+use alloc::string::String;
 use alloc::vec::Vec;
-use core::fmt;
 
-use serde::de::{Deserialize, Deserializer, MapAccess, SeqAccess, Visitor};
+use hifijson::escape::Error as Escape;
+use hifijson::num::LexWrite;
+use hifijson::str::{Error as InText, LexAlloc};
+use hifijson::token::{Expect, Lex};
+use hifijson::{Read, SliceLexer};
+use hilum::text::Decimal;
 
 use crate::limits::DEPTH;
 
-/// One value of a document.
+#[cfg(test)]
+mod tests;
+
+/// One value of a document, whose text it borrows from.
 #[derive(Clone, Debug, PartialEq)]
-pub(crate) enum Node {
+pub(crate) enum Node<'t> {
     Null,
     Bool(bool),
     Number(f64),
-    Text(String),
-    List(Vec<Node>),
-    Object(Vec<(String, Node)>),
+    Text(Cow<'t, str>),
+    List(Vec<Self>),
+    Object(Vec<(Cow<'t, str>, Self)>),
 }
 
-impl Node {
+impl<'t> Node<'t> {
     /// What kind of value this is, in words.
     pub(crate) fn kind(&self) -> &'static str {
         match self {
@@ -33,59 +41,80 @@ impl Node {
     }
 
     /// Reads JSON text, or says where it is none, and why.
-    pub(crate) fn parse(text: &str) -> Result<Self, String> {
-        if let Some((line, column)) = too_deep(text) {
-            return Err(alloc::format!(
-                "it is nested more than {DEPTH} levels deep (line {line}, column {column})"
-            ));
+    pub(crate) fn parse(text: &'t str, decimal: Decimal) -> Result<Self, String> {
+        if let Some(bytes) = too_deep(text) {
+            return Err(told(&alloc::format!("it is nested more than {DEPTH} levels deep"), text, bytes));
         }
-        serde_json::from_str(text).map_err(|error| told(&error))
+        let mut lexer = SliceLexer::new(text.as_bytes());
+        let read = lexer.exactly_one(Lex::ws_peek, |next, lexer| value(next, lexer, decimal));
+        read.map_err(|wrong| {
+            let left = lexer.as_slice().len();
+            let bytes = text.len().saturating_sub(left);
+            match wrong {
+                Wrong::Next(_) if left == 0 => told(ENDS, text, bytes),
+                Wrong::Next(words) => told(words, text, bytes.saturating_add(1)),
+                Wrong::Last(words) => told(words, text, bytes),
+            }
+        })
     }
 }
 
-/// What the reader says, by how it begins, and how a person would.
-const SAID: &[(&str, &str)] = &[
-    ("EOF", "it ends too early; a quote or a bracket is not closed"),
-    ("expected `:`", "a colon is missing"),
-    ("expected `,`", "a comma or a closing bracket is missing"),
-    ("expected value", "a value is missing"),
-    ("expected ident", "words need quotes, but for true and false"),
-    ("key must be", "a name needs quotes"),
-    ("trailing comma", "a comma is too many"),
-    ("trailing characters", "something stands behind the end"),
-    ("control character", "a line break in a text is written \\n"),
-    ("invalid escape", "a backslash in a text is written twice"),
-    (
-        "lone leading surrogate",
-        "half a character is written as an escape; write both halves, or the character itself",
-    ),
-    (
-        "unexpected end of hex",
-        "half a character is written as an escape; write both halves, or the character itself",
-    ),
-    ("invalid number", "a number is written as 0.5, 5 or 1e5"),
-    ("number out of range", "a number is too large"),
-];
+/// Why this is not JSON, as a person would say it.
+enum Wrong {
+    /// Because of what stands next, or because nothing does.
+    Next(&'static str),
+    /// Because of what was read last.
+    Last(&'static str),
+}
 
-fn told(error: &serde_json::Error) -> String {
-    let own = error.to_string();
-    let words = SAID.iter().find(|(begins, _)| own.starts_with(begins));
-    let words = words.map_or("JSON does not have this", |(_, words)| words);
-    alloc::format!("{words} (line {}, column {})", error.line(), error.column())
+const ENDS: &str = "it ends too early; a quote or a bracket is not closed";
+
+impl From<Expect> for Wrong {
+    fn from(expected: Expect) -> Self {
+        Self::Next(match expected {
+            Expect::Value | Expect::ValueOrEnd => "a value is missing",
+            Expect::CommaOrEnd => "a comma or a closing bracket is missing",
+            Expect::String => "a name needs quotes",
+            Expect::Colon => "a colon is missing",
+            Expect::Eof => "something stands behind the end",
+        })
+    }
+}
+
+impl From<InText> for Wrong {
+    fn from(error: InText) -> Self {
+        let half = "half a character is written as an escape; write both halves, or the character itself";
+        match error {
+            InText::Control => Self::Last("a line break in a text is written \\n"),
+            InText::Eof | InText::Escape(Escape::Eof) => Self::Last(ENDS),
+            InText::Escape(Escape::ExpectedLowSurrogate) => Self::Next(half),
+            InText::Escape(Escape::InvalidChar(_)) => Self::Last(half),
+            InText::Escape(_) => Self::Last("a backslash in a text is written twice"),
+            InText::Utf8(_) => Self::Last("JSON does not have this"),
+        }
+    }
+}
+
+/// Why, and the line and column of the last of so many bytes.
+fn told(words: &str, text: &str, bytes: usize) -> String {
+    let read = text.as_bytes().get(..bytes).unwrap_or_default();
+    let (mut line, mut column) = (0_usize, 0);
+    for bytes in read.split(|byte| *byte == b'\n') {
+        (line, column) = (line.saturating_add(1), bytes.len());
+    }
+    alloc::format!("{words} (line {line}, column {column})")
 }
 
 /// The mark around texts.
 const QUOTE: u8 = 0x22;
 
-/// Line and column of the first bracket that is nested too deep. Looked for before reading: a reader that refused it on its way
-/// would be compiled with all that it takes to put an error's text together.
-fn too_deep(text: &str) -> Option<(usize, usize)> {
-    let (mut line, mut column, mut depth) = (1_usize, 0_usize, 0_usize);
+/// How many bytes there are up to the first bracket that is nested too deep. Looked for before reading, which then need not
+/// count how deep it is.
+fn too_deep(text: &str) -> Option<usize> {
+    let mut depth = 0_usize;
     let (mut quoted, mut escaped) = (false, false);
-    for byte in text.bytes() {
-        column = column.saturating_add(1);
+    for (before, byte) in text.bytes().enumerate() {
         match byte {
-            b'\n' => (line, column) = (line.saturating_add(1), 0),
             _ if escaped => escaped = false,
             b'\\' => escaped = quoted,
             QUOTE => quoted = !quoted,
@@ -94,62 +123,72 @@ fn too_deep(text: &str) -> Option<(usize, usize)> {
             _ => {}
         }
         if depth > DEPTH {
-            return Some((line, column));
+            return Some(before.saturating_add(1));
         }
     }
     None
 }
 
-impl<'de> Deserialize<'de> for Node {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        from.deserialize_any(Any)
+fn value<'t>(next: u8, lexer: &mut SliceLexer<'t>, decimal: Decimal) -> Result<Node<'t>, Wrong> {
+    match next {
+        QUOTE => Ok(Node::Text(lexer.discarded().str_string()?)),
+        b'-' | b'0'..=b'9' => number(lexer, decimal),
+        b'{' => {
+            let mut object = Vec::new();
+            each(lexer, b'}', |next, lexer| member(next, lexer, decimal).map(|member| object.push(member)))?;
+            Ok(Node::Object(object))
+        }
+        b'[' => {
+            let mut list = Vec::new();
+            each(lexer, b']', |next, lexer| value(next, lexer, decimal).map(|value| list.push(value)))?;
+            Ok(Node::List(list))
+        }
+        b't' => word(lexer, "true", Node::Bool(true)),
+        b'f' => word(lexer, "false", Node::Bool(false)),
+        b'n' => word(lexer, "null", Node::Null),
+        _ => Err(Expect::Value.into()),
     }
 }
 
-/// Takes whatever value comes.
-struct Any;
+/// What stands between two brackets.
+fn each<'t>(
+    lexer: &mut SliceLexer<'t>,
+    end: u8,
+    mut read: impl FnMut(u8, &mut SliceLexer<'t>) -> Result<(), Wrong>,
+) -> Result<(), Wrong> {
+    lexer.discarded().seq(end, Lex::ws_peek, |next, lexer| match next {
+        // An empty list ends before anything is read.
+        _ if next == end => Err(Wrong::Next("a comma is too many")),
+        _ => read(next, lexer),
+    })
+}
 
-impl<'de> Visitor<'de> for Any {
-    type Value = Node;
+fn member<'t>(
+    next: u8,
+    lexer: &mut SliceLexer<'t>,
+    decimal: Decimal,
+) -> Result<(Cow<'t, str>, Node<'t>), Wrong> {
+    lexer.expect(|_| Some(next), QUOTE).ok_or(Expect::String)?;
+    let name = lexer.str_string()?;
+    lexer.expect(Lex::ws_peek, b':').ok_or(Expect::Colon)?;
+    let next = lexer.ws_peek().ok_or(Expect::Value)?;
+    Ok((name, value(next, lexer, decimal)?))
+}
 
-    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("a JSON value")
+fn word<'t>(lexer: &mut SliceLexer<'_>, word: &str, node: Node<'t>) -> Result<Node<'t>, Wrong> {
+    // Letter by letter, to tell which one is wrong.
+    let mut letters = word.bytes();
+    match letters.try_for_each(|letter| lexer.expect(Read::peek_next, letter)) {
+        Some(()) => Ok(node),
+        None => Err(Wrong::Next("words need quotes, but for true and false")),
     }
-    fn visit_unit<E>(self) -> Result<Node, E> {
-        Ok(Node::Null)
-    }
-    fn visit_bool<E>(self, value: bool) -> Result<Node, E> {
-        Ok(Node::Bool(value))
-    }
-    fn visit_f64<E>(self, value: f64) -> Result<Node, E> {
-        Ok(Node::Number(value))
-    }
-    #[expect(clippy::cast_precision_loss, clippy::as_conversions, reason = "JSON numbers are doubles here")]
-    fn visit_u64<E>(self, value: u64) -> Result<Node, E> {
-        Ok(Node::Number(value as f64))
-    }
-    #[expect(clippy::cast_precision_loss, clippy::as_conversions, reason = "JSON numbers are doubles here")]
-    fn visit_i64<E>(self, value: i64) -> Result<Node, E> {
-        Ok(Node::Number(value as f64))
-    }
-    fn visit_str<E>(self, value: &str) -> Result<Node, E> {
-        Ok(Node::Text(value.to_string()))
-    }
-    fn visit_string<E>(self, value: String) -> Result<Node, E> {
-        Ok(Node::Text(value))
-    }
-    fn visit_seq<A: SeqAccess<'de>>(self, mut from: A) -> Result<Node, A::Error> {
-        let mut list = Vec::new();
-        while let Some(node) = from.next_element()? {
-            list.push(node);
-        }
-        Ok(Node::List(list))
-    }
-    fn visit_map<A: MapAccess<'de>>(self, mut from: A) -> Result<Node, A::Error> {
-        let mut object = Vec::new();
-        while let Some(member) = from.next_entry()? {
-            object.push(member);
-        }
-        Ok(Node::Object(object))
-    }
+}
+
+fn number(lexer: &mut SliceLexer<'_>, decimal: Decimal) -> Result<Node<'static>, Wrong> {
+    let digits = lexer.num_bytes().validated().ok();
+    // The lexer takes 01 for two numbers.
+    let digits = digits.filter(|_| !lexer.peek_next().is_some_and(|next| next.is_ascii_digit()));
+    let (digits, _) = digits.ok_or(Wrong::Next("a number is written as 0.5, 5 or 1e5"))?;
+    let number = core::str::from_utf8(digits).ok().and_then(decimal).filter(|number| number.is_finite());
+    number.map(Node::Number).ok_or(Wrong::Last("a number is too large"))
 }

@@ -15,13 +15,13 @@ pub(crate) trait Read: Sized {
     const MOST: usize = ENTRIES;
     /// Before it is filled in.
     fn blank() -> Self;
-    fn fill(&mut self, node: &Node, at: &Pointer<'_>, gathered: &mut Gathered);
+    fn fill(&mut self, node: &Node<'_>, at: &Pointer<'_>, gathered: &mut Gathered);
 }
 
 /// The fields of an object, to be taken in their order.
 pub(crate) struct Fields<'a, 'n> {
     names: &'static [&'static str],
-    found: Vec<Option<&'n Node>>,
+    found: Vec<Option<&'n Node<'n>>>,
     next: usize,
     at: &'a Pointer<'a>,
     gathered: &'a mut Gathered,
@@ -31,7 +31,7 @@ impl<'a, 'n> Fields<'a, 'n> {
     /// Each at most once, and none that is unknown.
     #[inline(never)]
     pub(crate) fn of(
-        node: &'n Node,
+        node: &'n Node<'n>,
         names: &'static [&'static str],
         at: &'a Pointer<'a>,
         gathered: &'a mut Gathered,
@@ -57,7 +57,7 @@ impl<'a, 'n> Fields<'a, 'n> {
 
     /// The next field's name and value.
     #[inline(never)]
-    fn next(&mut self) -> (&'static str, Option<&'n Node>) {
+    fn next(&mut self) -> (&'static str, Option<&'n Node<'n>>) {
         let at = self.next;
         self.next = at.saturating_add(1);
         let node = self.found.get(at).copied().flatten();
@@ -121,12 +121,12 @@ pub(crate) fn unknown(what: &str, word: &str, known: &[&str]) -> String {
 }
 
 /// Notes that a value is of the wrong kind.
-pub(crate) fn refuse(node: &Node, wanted: &str, at: &Pointer<'_>, gathered: &mut Gathered) {
+pub(crate) fn refuse(node: &Node<'_>, wanted: &str, at: &Pointer<'_>, gathered: &mut Gathered) {
     gathered.add(at, shown(node), format!("is {}, but {wanted} is needed", node.kind()));
 }
 
 /// A simple value as it may be shown in a message.
-fn shown(node: &Node) -> Option<String> {
+fn shown(node: &Node<'_>) -> Option<String> {
     match node {
         Node::Bool(value) => Some(value.to_string()),
         Node::Number(value) => Some(format!("{value:?}")),
@@ -139,7 +139,7 @@ impl Read for String {
     fn blank() -> Self {
         Self::new()
     }
-    fn fill(&mut self, node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) {
+    fn fill(&mut self, node: &Node<'_>, at: &Pointer<'_>, gathered: &mut Gathered) {
         let Node::Text(text) = node else { return refuse(node, "a text", at, gathered) };
         // A byte is a character at most.
         let length = if text.len() > TEXT { text.chars().count() } else { 0 };
@@ -150,7 +150,7 @@ impl Read for String {
                 format!("has {length} characters; at most {TEXT} are read"),
             );
         }
-        self.clone_from(text);
+        *self = text.to_string();
     }
 }
 
@@ -158,7 +158,7 @@ impl Read for bool {
     fn blank() -> Self {
         false
     }
-    fn fill(&mut self, node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) {
+    fn fill(&mut self, node: &Node<'_>, at: &Pointer<'_>, gathered: &mut Gathered) {
         match node {
             Node::Bool(value) => *self = *value,
             _ => refuse(node, "true or false", at, gathered),
@@ -170,7 +170,7 @@ impl Read for f64 {
     fn blank() -> Self {
         0.0
     }
-    fn fill(&mut self, node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) {
+    fn fill(&mut self, node: &Node<'_>, at: &Pointer<'_>, gathered: &mut Gathered) {
         match node {
             Node::Number(value) => *self = *value,
             _ => refuse(node, "a number", at, gathered),
@@ -182,7 +182,7 @@ impl Read for u32 {
     fn blank() -> Self {
         0
     }
-    fn fill(&mut self, node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) {
+    fn fill(&mut self, node: &Node<'_>, at: &Pointer<'_>, gathered: &mut Gathered) {
         let Node::Number(value) = node else { return refuse(node, "a number", at, gathered) };
         match hilum::math::to_i32(*value).and_then(|whole| Self::try_from(whole).ok()) {
             Some(count) => *self = count,
@@ -195,7 +195,7 @@ impl<T: Read> Read for Vec<T> {
     fn blank() -> Self {
         Self::new()
     }
-    fn fill(&mut self, node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) {
+    fn fill(&mut self, node: &Node<'_>, at: &Pointer<'_>, gathered: &mut Gathered) {
         let Node::List(items) = node else { return refuse(node, "a list", at, gathered) };
         if items.len() > T::MOST {
             return gathered.add(
@@ -236,7 +236,7 @@ macro_rules! document {
             }
             fn fill(
                 &mut self,
-                node: &crate::json::Node,
+                node: &crate::json::Node<'_>,
                 at: &crate::problem::Pointer<'_>,
                 gathered: &mut crate::problem::Gathered,
             ) {
@@ -255,7 +255,12 @@ macro_rules! document {
 pub(crate) use document;
 
 /// Which of the words this is.
-pub(crate) fn word(node: &Node, words: &[&str], at: &Pointer<'_>, gathered: &mut Gathered) -> Option<usize> {
+pub(crate) fn word(
+    node: &Node<'_>,
+    words: &[&str],
+    at: &Pointer<'_>,
+    gathered: &mut Gathered,
+) -> Option<usize> {
     let Node::Text(text) = node else {
         refuse(node, "a text", at, gathered);
         return None;
@@ -287,7 +292,7 @@ macro_rules! words {
             }
             fn fill(
                 &mut self,
-                node: &crate::json::Node,
+                node: &crate::json::Node<'_>,
                 at: &crate::problem::Pointer<'_>,
                 gathered: &mut crate::problem::Gathered,
             ) {

@@ -35,7 +35,7 @@ impl Read for Quantity {
     fn blank() -> Self {
         Self::Text(String::new())
     }
-    fn fill(&mut self, node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) {
+    fn fill(&mut self, node: &Node<'_>, at: &Pointer<'_>, gathered: &mut Gathered) {
         match node {
             Node::Text(_) => {
                 let mut text = String::new();

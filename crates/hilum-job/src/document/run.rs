@@ -175,11 +175,11 @@ impl Read for Reading {
     fn blank() -> Self {
         Self::Amount(Quantity::blank())
     }
-    fn fill(&mut self, node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) {
+    fn fill(&mut self, node: &Node<'_>, at: &Pointer<'_>, gathered: &mut Gathered) {
         let names: &[&str] = &["reading", "resolution"];
         let mut reading = Quantity::blank();
         *self = match node {
-            Node::Object(members) if members.iter().any(|(name, _)| names.contains(&name.as_str())) => {
+            Node::Object(members) if members.iter().any(|(name, _)| names.contains(&name.as_ref())) => {
                 let mut resolution = Quantity::blank();
                 if let Some(mut fields) = Fields::of(node, &["reading", "resolution"], at, gathered) {
                     fields.required(&mut reading);
@@ -199,7 +199,7 @@ impl Read for Readings {
     fn blank() -> Self {
         Self::Several(Vec::new())
     }
-    fn fill(&mut self, node: &Node, at: &Pointer<'_>, gathered: &mut Gathered) {
+    fn fill(&mut self, node: &Node<'_>, at: &Pointer<'_>, gathered: &mut Gathered) {
         *self = if matches!(node, Node::List(_)) {
             let mut several = Vec::new();
             several.fill(node, at, gathered);
@@ -217,12 +217,13 @@ mod tests {
     use alloc::string::ToString;
 
     use super::*;
+    use crate::problem::nearest;
 
     /// What a text is read as, and what is wrong with it.
     fn read<T: Read>(text: &str) -> Result<T, alloc::string::String> {
         let mut gathered = Gathered::default();
         let mut read = T::blank();
-        read.fill(&Node::parse(text).unwrap(), &Pointer::Root, &mut gathered);
+        read.fill(&Node::parse(text, nearest).unwrap(), &Pointer::Root, &mut gathered);
         gathered.settle(Some(read)).map_err(|problems| problems.to_string())
     }
 

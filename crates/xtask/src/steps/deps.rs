@@ -26,6 +26,7 @@ const JOB: &[&str] = &[
     "serde_core",
     "serde_derive",
     "serde_json",
+    "hifijson",
     "itoa",
     "memchr",
     "zmij",
