@@ -67,6 +67,7 @@ const REMEDIES: &[&str] = &[
     "list",
     "order the",
     "catch at",
+    "report it",
 ];
 
 fn root() -> PathBuf {

@@ -6,7 +6,6 @@ mod order;
 mod record;
 mod write;
 
-use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
 
@@ -82,8 +81,8 @@ impl Account {
     /// # Errors
     /// When it cannot be written, which no account made here is known to cause.
     pub fn to_json(&self) -> Result<String, Problems> {
-        serde_json::to_string(self).map_err(|error| {
-            let message = format!("has an account that cannot be written: {error}");
+        serde_json::to_string(self).map_err(|_| {
+            let message = "has an account that cannot be written; report it to who keeps hilum".into();
             Problems::one(Problem { pointer: String::new(), value: None, message })
         })
     }

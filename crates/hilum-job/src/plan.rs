@@ -81,8 +81,8 @@ impl Plan {
     /// # Errors
     /// When it cannot be written, which no plan made here is known to cause.
     pub fn to_json(&self) -> Result<String, Problems> {
-        serde_json::to_string(self).map_err(|error| {
-            let message = format!("has a plan that cannot be written: {error}");
+        serde_json::to_string(self).map_err(|_| {
+            let message = "has a plan that cannot be written; report it to who keeps hilum".into();
             Problems::one(Problem { pointer: String::new(), value: None, message })
         })
     }
