@@ -5,6 +5,9 @@
 extern crate alloc;
 
 mod account;
+#[cfg(test)]
+mod dice;
+mod digits;
 pub mod document;
 mod finding;
 mod json;

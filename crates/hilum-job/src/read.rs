@@ -4,6 +4,7 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
+use crate::digits::exact;
 use crate::json::Node;
 use crate::limits::{ENTRIES, TEXT};
 use crate::problem::{Gathered, Pointer, quoted};
@@ -129,7 +130,7 @@ pub(crate) fn refuse(node: &Node<'_>, wanted: &str, at: &Pointer<'_>, gathered: 
 fn shown(node: &Node<'_>) -> Option<String> {
     match node {
         Node::Bool(value) => Some(value.to_string()),
-        Node::Number(value) => Some(format!("{value:?}")),
+        Node::Number(value) => Some(exact(*value)),
         Node::Text(text) => Some(quoted(text)),
         Node::Null | Node::List(_) | Node::Object(_) => None,
     }

@@ -3,8 +3,10 @@
 //! An [`Error`] is small, `Copy`, and carries the value that was refused in base units
 //! (kg, m³, s, K, seeds, CFU and their quotients).
 
+mod message;
 mod number;
 
+pub use message::Number;
 pub use number::{OneNumber, Range, not_negative, positive, share};
 pub(crate) use number::{given, temperature};
 
@@ -15,89 +17,44 @@ pub const SMALLEST: f64 = 1e-30;
 pub const LARGEST: f64 = 1e30;
 
 /// Why a calculation was refused.
-#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
 #[expect(missing_docs, reason = "the fields: which number, and its value in base units")]
 pub enum Error {
     /// Not a number, or infinite.
-    #[error("{argument} must be a finite number, but is {}", Shown(*value))]
     NotFinite { argument: Argument, value: f64 },
     /// Zero or negative where there must be some.
-    #[error("{argument} must be more than 0, but is {}", Shown(*value))]
     NotPositive { argument: Argument, value: f64 },
     /// Negative where there may be none or some.
-    #[error("{argument} must not be negative, but is {}", Shown(*value))]
     Negative { argument: Argument, value: f64 },
     /// Beyond 1e-30…1e30 base units.
-    #[error(
-        "{argument} must lie within 1e-30 and 1e30 base units, but is {}; check the number and its unit",
-        Shown(*value)
-    )]
     OutOfRange { argument: Argument, value: f64 },
     /// A share below 0 or above 1.
-    #[error("{argument} must lie within 0 % and 100 %, but is {} (1 = 100 %)", Shown(*value))]
     NotAShare { argument: Argument, value: f64 },
     /// A temperature that cannot be.
-    #[error("{argument} must be at or above absolute zero (-273.15 °C), but is {} °C", Shown(*value))]
     BelowAbsoluteZero { argument: Argument, value: f64 },
     /// More than another number that bounds it.
-    #[error("{argument} must be at most {}, but is {}", Shown(*most), Shown(*value))]
     MoreThan { argument: Argument, value: f64, most: f64 },
     /// Not enough of them to calculate with.
-    #[error("{argument}: at least {least} are needed, but there are {given}")]
     TooFew { argument: Argument, given: usize, least: usize },
     /// The same everywhere, where a difference is needed.
-    #[error("{argument} must differ, but all are {}", Shown(*value))]
     AllEqual { argument: Argument, value: f64 },
     /// A count that should fall with time, but does not; the value is its change in log10 per second.
-    #[error(
-        "{argument} must fall with time, but changes by {} decimal orders per second; check the counts and times",
-        Shown(*value)
-    )]
     NotFalling { argument: Argument, value: f64 },
     /// Less than the least that works.
-    #[error("{argument} must be at least {}, but is {}", Shown(*least), Shown(*value))]
     TooLittle { argument: Argument, value: f64, least: f64 },
     /// A pump curve whose catches were all made at one setting.
-    #[error("a pump curve of several catches needs two different settings, but all are {}", Shown(*value))]
     OneSetting { value: f64 },
     /// A pump curve that does not rise.
-    #[error(
-        "the flow of a pump must rise with its setting, but changes by {} m³/s per step; check the catches",
-        Shown(*value)
-    )]
     NotRising { value: f64 },
     /// More sizes of pack than a choice is made among.
-    #[error(
-        "a choice is made among 1 to 8 sizes of pack, but there are {value}; leave out what you would not open"
-    )]
     SizesOfPack { value: usize },
     /// More sets than can be counted.
-    #[error("{value:e} sets cannot be counted; look at the coverage of a set and the mass of seed")]
     TooManySets { value: f64 },
     /// Neither 0 nor 1 to the most steps of a data dictionary entry.
-    #[error(
-        "DDI {ddi} carries 0 or 1 to {most} steps, but this would be {}; check the value and its unit",
-        Shown(*value)
-    )]
     NotForTheBus { ddi: u16, value: f64, most: i32 },
     /// Not given, though this calculation needs it.
-    #[error("{argument} is needed here, but was not given")]
     Needed { argument: Argument },
-}
-
-/// A number as a message shows it: 1e300 rather than three hundred digits.
-struct Shown(f64);
-
-impl core::fmt::Display for Shown {
-    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
-        let size = self.0.abs();
-        if size > 0.0 && size.is_finite() && !(1e-6..1e15).contains(&size) {
-            write!(f, "{:e}", self.0)
-        } else {
-            write!(f, "{}", self.0)
-        }
-    }
 }
 
 /// Which number of a calculation.

@@ -17,6 +17,7 @@ mod living;
 mod many;
 mod shed;
 
+use core::fmt::Formatter;
 use core::hint::black_box;
 
 use hilum::error::Range;
@@ -81,6 +82,7 @@ fn errors() {
     two(error::share);
     two(Range::holds);
     three(Range::look);
+    three::<&Error, &mut Formatter<'_>, _, _>(Error::tell);
     one(|error: Error| error == Error::Needed { argument: Argument::Density });
 }
 

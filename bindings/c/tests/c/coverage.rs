@@ -19,6 +19,7 @@ const WITHOUT: &[(&str, &str)] = &[
     ("Temperature::celsius", "the field of hilum_temperature"),
     ("Compound::read_with", "Compound::read does the same with core's own reader of decimals"),
     ("Written::read_with", "Written::read does the same with core's own reader of decimals"),
+    ("Error::tell", "hilum_status_message says what a status means, without numbers"),
     ("Survival::needs_temperature", "the field has_reference of hilum_survival"),
     ("Plan::looks", "a measure for those who change the planner"),
     ("Entry::", "an entry is found by its number; Row encodes and decodes the same"),

@@ -1,11 +1,12 @@
 //! Names, numbers and lists as messages say them.
 
 use alloc::format;
-use alloc::string::{String, ToString};
+use alloc::string::String;
 use alloc::vec::Vec;
 
 use hilum::quantity::Temperature;
 
+use crate::digits::{to_digits, to_two_digits};
 use crate::document::{Out, Units};
 use crate::plan::Worked;
 use crate::problem::quoted;
@@ -27,43 +28,29 @@ pub(crate) fn apart(one: &Out, other: &Out) -> (String, String) {
         .unwrap_or_else(|| (with_digits(one, 12), with_digits(other, 12)))
 }
 
-fn with_digits(out: &Out, digits: usize) -> String {
-    format!("{} {}", number(out.value, digits), out.unit)
-}
-
-/// A number to so many significant digits, without zeros at its end; as 8.2e4 where it is a count of cells
-/// or the like.
-pub(super) fn number(value: f64, digits: usize) -> String {
-    let scientific = format!("{value:.*e}", digits.saturating_sub(1));
-    let (mantissa, exponent) = scientific.split_once('e').unwrap_or((&scientific, "0"));
-    match exponent.parse::<i32>() {
-        Ok(exponent @ -4..=8) => {
-            let behind = i32::try_from(digits).unwrap_or(0).saturating_sub(1).saturating_sub(exponent);
-            trimmed(&format!("{value:.*}", usize::try_from(behind).unwrap_or(0))).to_string()
-        }
-        _ => format!("{}e{exponent}", trimmed(mantissa)),
-    }
-}
-
-fn trimmed(text: &str) -> &str {
-    if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { text }
+fn with_digits(out: &Out, digits: i32) -> String {
+    format!("{} {}", to_digits(out.value, digits), out.unit)
 }
 
 /// Cells on a seed, as the trade writes them.
 pub(crate) fn cells(out: &Out) -> String {
-    if out.value > 0.0 { format!("{:.1e} {}", out.value, out.unit) } else { format!("0 {}", out.unit) }
+    if out.value > 0.0 {
+        format!("{} {}", to_two_digits(out.value), out.unit)
+    } else {
+        format!("0 {}", out.unit)
+    }
 }
 
 /// A share as a percentage.
 pub(crate) fn percent(share: f64) -> String {
-    format!("{} %", number(share * 100.0, 3))
+    format!("{} %", to_digits(share * 100.0, 3))
 }
 
 /// A point on the job's scale of temperature.
 pub(super) fn degrees(temperature: Temperature, units: Units) -> String {
     match units {
-        Units::Us => format!("{} °F", number(temperature.fahrenheit(), 3)),
-        Units::Metric => format!("{} °C", number(temperature.celsius(), 3)),
+        Units::Us => format!("{} °F", to_digits(temperature.fahrenheit(), 3)),
+        Units::Metric => format!("{} °C", to_digits(temperature.celsius(), 3)),
     }
 }
 
@@ -75,7 +62,7 @@ pub(crate) fn duration(seconds: f64) -> String {
     for (unit, name) in units {
         let whole = hilum::math::floor(left / unit);
         if whole > 0.0 || (unit <= 1.0 && said.is_empty()) {
-            said.push(format!("{} {name}", number(whole, 9)));
+            said.push(format!("{} {name}", to_digits(whole, 9)));
             left -= whole * unit;
         }
         if said.len() == 2 || (!said.is_empty() && left < unit / 60.0) {
@@ -127,16 +114,17 @@ pub(super) fn tank(worked: &Worked<'_, '_>, tank: usize) -> String {
 #[cfg(test)]
 mod tests {
     use alloc::borrow::Cow;
+    use alloc::string::ToString;
 
     use super::*;
 
     #[test]
     fn numbers_are_short_and_two_that_differ_look_different() {
-        assert_eq!(number(3.2, 4), "3.2");
-        assert_eq!(number(29_999.7, 4), "30000");
-        assert_eq!(number(0.012_345, 3), "0.0123");
-        assert_eq!(number(4.2e13, 3), "4.2e13");
-        assert_eq!(number(0.0, 3), "0");
+        assert_eq!(to_digits(3.2, 4), "3.2");
+        assert_eq!(to_digits(29_999.7, 4), "30000");
+        assert_eq!(to_digits(0.012_345, 3), "0.0123");
+        assert_eq!(to_digits(4.2e13, 3), "4.2e13");
+        assert_eq!(to_digits(0.0, 3), "0");
         let oz = |value| Out { value, unit: Cow::Borrowed("fl oz/cwt") };
         let pair = ("3.20001 fl oz/cwt".to_string(), "3.2 fl oz/cwt".to_string());
         assert_eq!(apart(&oz(3.200_01), &oz(3.2)), pair);

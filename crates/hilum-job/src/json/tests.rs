@@ -7,6 +7,7 @@ use core::fmt;
 use serde::de::{Deserialize, Deserializer, MapAccess, SeqAccess, Visitor};
 
 use super::*;
+use crate::dice::Dice;
 use crate::problem::nearest;
 
 impl<'de> Deserialize<'de> for Node<'de> {
@@ -97,22 +98,7 @@ fn alike(text: &str) -> bool {
     true
 }
 
-/// xorshift64*
-struct Dice(u64);
-
 impl Dice {
-    fn bits(&mut self) -> u64 {
-        self.0 ^= self.0 >> 12;
-        self.0 ^= self.0 << 25;
-        self.0 ^= self.0 >> 27;
-        self.0.wrapping_mul(0x2545_f491_4f6c_dd1d)
-    }
-    fn below(&mut self, end: usize) -> usize {
-        usize::try_from(self.bits() >> 33).unwrap() % end
-    }
-    fn one_of<'a>(&mut self, of: &[&'a str]) -> &'a str {
-        of.get(self.below(of.len())).copied().unwrap_or_default()
-    }
     fn digits(&mut self) -> String {
         let long = [1, 2, 5, 17, 21, 40, 800].get(self.below(7)).copied().unwrap_or(1);
         (0..=self.below(long)).map(|_| self.one_of(&["0", "1", "4", "5", "9"])).collect()

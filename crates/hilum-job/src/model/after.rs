@@ -10,6 +10,7 @@ use hilum::viability::Period;
 
 use super::ask::optional;
 use super::order::field;
+use crate::digits::Told;
 use crate::document;
 use crate::problem::{Gathered, Pointer, quoted};
 
@@ -109,6 +110,7 @@ fn storage(
             match Period::new(lasts, Some(temperature)) {
                 Ok(period) => read.push(Some((period, temperature))),
                 Err(error) => {
+                    let error = Told(error);
                     gathered.add(&at, None, format!("cannot be used: {error}"));
                     read.push(None);
                 }

@@ -8,6 +8,7 @@ use hilum::seed::Share;
 use hilum::text::{Atom, Bases, Compound, Measured, TextError, Written};
 use hilum::unit::Powers;
 
+use crate::digits::{Told, exact};
 use crate::document::Quantity;
 use crate::problem::{Gathered, Pointer, quoted};
 
@@ -22,7 +23,7 @@ pub(crate) struct Asked<'j> {
 pub(crate) fn shown(quantity: &Quantity) -> String {
     match quantity {
         Quantity::Text(text) => quoted(text),
-        Quantity::Pair { value, unit } => quoted(&format!("{value:?} {unit}")),
+        Quantity::Pair { value, unit } => quoted(&format!("{} {unit}", exact(*value))),
     }
 }
 
@@ -126,7 +127,10 @@ pub(crate) fn refusal(error: hilum::Error) -> String {
         }
         Error::NotAShare { .. } => "must lie within 0 % and 100 %".into(),
         Error::BelowAbsoluteZero { .. } => "is below absolute zero (-273.15 degC); check the number and its unit".into(),
-        other => format!("cannot be used: {other}"),
+        other => {
+            let other = Told(other);
+            format!("cannot be used: {other}")
+        }
     }
 }
 

@@ -1,7 +1,5 @@
 //! A living product: its titre, how long a mix and treated seed last, and how its cells die.
 
-use alloc::format;
-
 use hilum::quantity::{
     CellsPerMass, CellsPerSeed, CellsPerVolume, Measure, Temperature, TemperatureDifference, Time,
 };
@@ -166,7 +164,7 @@ fn weibull(doc: &document::Survival, at: &Pointer<'_>, gathered: &mut Gathered) 
         return None;
     };
     let shape = WeibullShape::new(hilum::quantity::Ratio::from_base(shape))
-        .map_err(|error| gathered.add(&at, Some(format!("{shape:?}")), super::ask::refusal(error)))
+        .map_err(|error| gathered.add(&at, Some(crate::digits::exact(shape)), super::ask::refusal(error)))
         .ok();
     Some(Model::Weibull { scale: scale?, shape: shape? })
 }

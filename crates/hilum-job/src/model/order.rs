@@ -15,6 +15,7 @@ use hilum::{Argument, Error};
 use super::after::{self, After};
 use super::ask::{Asked, Field, optional};
 use super::{name_once, named};
+use crate::digits::Told;
 use crate::document;
 use crate::places::Places;
 use crate::problem::{Gathered, Pointer, quoted};
@@ -387,11 +388,14 @@ fn seed(
             doc.size_tolerance.as_ref().map(super::ask::shown),
             "must be less than 100 %",
         ),
-        _ => gathered.add(
-            &at.field("amount"),
-            Some(super::ask::shown(&doc.amount)),
-            format!("gives, at this size, seed beyond what can be calculated with: {error}"),
-        ),
+        error => {
+            let error = Told(error);
+            gathered.add(
+                &at.field("amount"),
+                Some(super::ask::shown(&doc.amount)),
+                format!("gives, at this size, seed beyond what can be calculated with: {error}"),
+            );
+        }
     })
     .ok()
 }

@@ -1,6 +1,5 @@
 //! The sizes a product is sold in.
 
-use alloc::format;
 use alloc::vec::Vec;
 
 use hilum::quantity::{Mass, Measure, Volume};
@@ -48,7 +47,7 @@ fn pack<'j>(doc: &'j document::Pack, at: &Pointer<'_>, gathered: &mut Gathered) 
     if let Some(price) = doc.price {
         let checked = hilum::error::not_negative(hilum::Argument::Price, price);
         if let Err(error) = checked {
-            gathered.add(&at.field("price"), Some(format!("{price:?}")), super::ask::refusal(error));
+            gathered.add(&at.field("price"), Some(crate::digits::exact(price)), super::ask::refusal(error));
             return None;
         }
     }

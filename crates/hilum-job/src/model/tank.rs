@@ -14,6 +14,7 @@ use hilum::{Argument, Error};
 use super::after::duration;
 use super::ask::optional;
 use super::order::{field, seed_flow};
+use crate::digits::{Told, exact};
 use crate::document::{self, Refill};
 use crate::problem::{Gathered, Pointer};
 
@@ -120,7 +121,7 @@ fn curve(points: &[document::CurvePoint], at: &Pointer<'_>, gathered: &mut Gathe
             let at = at.item(i);
             let setting = Setting::new(point.setting)
                 .map_err(|error| {
-                    let value = Some(format!("{:?}", point.setting));
+                    let value = Some(exact(point.setting));
                     gathered.add(&at.field("setting"), value, super::ask::refusal(error));
                 })
                 .ok();
@@ -136,7 +137,10 @@ fn curve(points: &[document::CurvePoint], at: &Pointer<'_>, gathered: &mut Gathe
                     "has several catches at one setting only; catch at another setting too".into()
                 }
                 Error::NotRising { .. } => "does not rise; a pump gives more at a higher setting".into(),
-                _ => format!("cannot be used: {error}"),
+                error => {
+                    let error = Told(error);
+                    format!("cannot be used: {error}")
+                }
             };
             gathered.add(at, None, message);
         })

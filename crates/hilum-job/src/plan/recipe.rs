@@ -10,6 +10,7 @@ use hilum::treater::PumpSetting;
 
 use super::draft::Draft;
 use super::out::{FLOW, LIQUID, LIQUID_PER_MASS};
+use crate::digits::{Told, to_places};
 use crate::document::{self, RecipePart, TankOrder};
 use crate::model::ask::shown;
 use crate::model::order::Order;
@@ -111,13 +112,16 @@ fn slurry(
                 hilum::Error::TooLittle { least, .. } => {
                     let least = LIQUID_PER_MASS.with(least, &hilum::text::Bases::default(), draft.units());
                     format!(
-                        "is less than the products alone for order {name}; give {:.4} {} or more",
+                        "is less than the products alone for order {name}; give {} {} or more",
                         // Never less than they are: what is told must be taken.
-                        hilum::math::ceil(least.value * 1e4) / 1e4,
+                        to_places(hilum::math::ceil(least.value * 1e4) / 1e4, 4),
                         least.unit
                     )
                 }
-                other => format!("cannot be mixed for order {name}: {other}"),
+                other => {
+                    let other = Told(other);
+                    format!("cannot be mixed for order {name}: {other}")
+                }
             };
             let (field, doc) = match (&tank.doc.make_up_to, &tank.doc.water) {
                 (None, Some(doc)) => ("water", Some(doc)),

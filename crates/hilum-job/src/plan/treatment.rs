@@ -102,7 +102,7 @@ fn statements(draft: &Draft<'_, '_>, line: &Line<'_, '_>, dose: &Dose) -> Option
 fn stated(doc: &Quantity) -> String {
     match doc {
         Quantity::Text(text) => text.clone(),
-        Quantity::Pair { value, unit } => alloc::format!("{value} {unit}"),
+        Quantity::Pair { value, unit } => alloc::format!("{} {unit}", crate::digits::plain(*value)),
     }
 }
 
