@@ -10,6 +10,7 @@ mod dice;
 mod digits;
 pub mod document;
 mod finding;
+mod instant;
 mod json;
 pub mod limits;
 mod model;

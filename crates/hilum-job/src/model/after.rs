@@ -132,7 +132,7 @@ pub(crate) fn duration(doc: &document::Quantity, at: &Pointer<'_>, gathered: &mu
 
 /// An instant, RFC 3339.
 pub(crate) fn instant(text: &str, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Instant> {
-    let instant = DateTime::parse_from_rfc3339(text).ok();
+    let instant = crate::instant::instant(text);
     if instant.is_none() {
         let message =
             "is not a moment that is read; write date, time and offset as in \"2027-04-12T07:30:00-05:00\"";

@@ -3,7 +3,7 @@
 use alloc::format;
 use alloc::vec::Vec;
 
-use chrono::{DateTime, NaiveDate};
+use chrono::NaiveDate;
 use hilum::quantity::{MassPerVolume, Measure, Ratio};
 use hilum::rate::{ActiveContent, Content, Density};
 use hilum::seed::{Bushel, Share, UnitOfSeeds};
@@ -297,8 +297,7 @@ fn living_product(
 }
 
 fn date(text: &str, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<NaiveDate> {
-    let midnight = DateTime::parse_from_rfc3339(&format!("{text}T00:00:00Z"));
-    let day = midnight.ok().map(|midnight| midnight.date_naive());
+    let day = crate::instant::day(text);
     if day.is_none() {
         gathered.add(at, Some(quoted(text)), "is not a day; write year-month-day as in \"2027-09-30\"");
     }
