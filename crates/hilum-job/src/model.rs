@@ -81,7 +81,8 @@ impl<'j> Model<'j> {
         // First of all the names: what refers to one that stands twice would be told as unknown.
         let unique = unique_names(job, &root, gathered);
         let products = Places::of(job.treatments.iter().map(|treatment| treatment.product.as_str()));
-        let names = Places::of(job.tanks.iter().flatten().map(|tank| tank.tank.as_str()));
+        let names =
+            Places::of(job.tanks.as_deref().unwrap_or_default().iter().map(|tank| tank.tank.as_str()));
         let after = after::check(job.after.as_ref(), &root.field("after"), gathered);
         let orders = order::orders(&order::Shelf { job, products: &products }, &root, gathered);
         let shed = treatment::Shed { job, products: &products, tanks: &names };
@@ -114,7 +115,7 @@ impl<'j> Model<'j> {
 fn unique_names(job: &document::Job, root: &Pointer<'_>, gathered: &mut Gathered) -> Option<()> {
     let products = job.treatments.iter().map(|treatment| treatment.product.as_str());
     let products = name_once(products, "product", &root.field("treatments"), gathered);
-    let tanks = job.tanks.iter().flatten().map(|tank| tank.tank.as_str());
+    let tanks = job.tanks.as_deref().unwrap_or_default().iter().map(|tank| tank.tank.as_str());
     let tanks = name_once(tanks, "tank", &root.field("tanks"), gathered);
     products.and(tanks)
 }
@@ -173,7 +174,7 @@ fn work(job: &document::Job, root: &Pointer<'_>, gathered: &mut Gathered) -> Opt
     let at = root.field("work");
     let mut shifts: Vec<(Instant, Instant)> = Vec::new();
     let mut sound = true;
-    for (i, shift) in job.work.iter().flatten().enumerate() {
+    for (i, shift) in job.work.as_deref().unwrap_or_default().iter().enumerate() {
         let at = at.item(i);
         let from = after::instant(&shift.from, &at.field("from"), gathered);
         let to = after::instant(&shift.to, &at.field("to"), gathered);

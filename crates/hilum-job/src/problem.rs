@@ -142,9 +142,11 @@ pub(crate) enum Pointer<'a> {
 }
 
 impl<'a> Pointer<'a> {
+    #[inline(never)]
     pub(crate) fn field(&'a self, name: &'a str) -> Pointer<'a> {
         Pointer::Field(self, name)
     }
+    #[inline(never)]
     pub(crate) fn item(&'a self, index: usize) -> Pointer<'a> {
         Pointer::Item(self, index)
     }

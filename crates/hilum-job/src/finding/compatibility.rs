@@ -138,7 +138,7 @@ impl Pair<'_, '_, '_> {
             return;
         }
         let t = self.other.0;
-        let constituents = self.other.1.doc.constituents.iter().flatten().enumerate();
+        let constituents = self.other.1.doc.constituents.as_deref().unwrap_or_default().iter().enumerate();
         for (c, constituent) in constituents.filter(|(_, constituent)| is_metal(constituent)) {
             let (severity, message) = self.metal(constituent);
             found.add(severity, Code::MetalNearLiving, format!("/treatments/{t}/constituents/{c}"), message);

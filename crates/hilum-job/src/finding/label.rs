@@ -30,7 +30,14 @@ pub(super) fn findings(worked: &Worked<'_, '_>, found: &mut Found) {
 fn crops(worked: &Worked<'_, '_>, found: &mut Found) {
     let draft = &worked.draft;
     let crops = |line: &Line<'_, '_>| {
-        line.treatment.doc.crops.iter().flatten().map(|crop| plain(crop)).collect::<Vec<String>>()
+        line.treatment
+            .doc
+            .crops
+            .as_deref()
+            .unwrap_or_default()
+            .iter()
+            .map(|crop| plain(crop))
+            .collect::<Vec<String>>()
     };
     let crops: Vec<Vec<String>> = draft.lines.iter().map(crops).collect();
     let labels: Vec<Places<'_>> =
@@ -99,7 +106,7 @@ fn below_least(worked: &Worked<'_, '_>, t: usize, line: &Line<'_, '_>, found: &m
 
 /// The label's other statements of the dose, at each order's own size.
 fn statements(worked: &Worked<'_, '_>, t: usize, line: &Line<'_, '_>, found: &mut Found) {
-    for (s, doc) in line.treatment.doc.also_stated.iter().flatten().enumerate() {
+    for (s, doc) in line.treatment.doc.also_stated.as_deref().unwrap_or_default().iter().enumerate() {
         let (mut apart, mut far) = (Group::default(), Group::default());
         for dose in &line.doses {
             let Some((stated, _)) = dose.also.get(s) else { continue };

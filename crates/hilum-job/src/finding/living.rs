@@ -166,7 +166,12 @@ impl Alive<'_, '_, '_> {
     fn outlasts(&self, found: &mut Found) {
         let (Some(life), Some(run)) = (self.living.pot_life, self.most_run()) else { return };
         let units = self.worked.draft.units();
-        let packs = self.line.treatment.packs.iter().zip(self.worked.sizes.get(self.t).into_iter().flatten());
+        let packs = self
+            .line
+            .treatment
+            .packs
+            .iter()
+            .zip(self.worked.sizes.get(self.t).map(Vec::as_slice).unwrap_or_default());
         for (p, (pack, size)) in packs.enumerate() {
             if !size.covers.exceeds(run) {
                 continue;

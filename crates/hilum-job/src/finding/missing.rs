@@ -82,7 +82,7 @@ fn crop(worked: &Worked<'_, '_>) -> Note {
         worked
             .draft
             .on_order(o)
-            .any(|(_, line, _)| line.treatment.doc.crops.iter().flatten().next().is_some())
+            .any(|(_, line, _)| line.treatment.doc.crops.as_ref().is_some_and(|crops| !crops.is_empty()))
     };
     of_orders(worked, &|o, order| order.doc.crop.is_none() && on_label(o), &|orders| {
         format!("Give the crop of {orders}: it is checked against the crops on the labels.")

@@ -88,9 +88,11 @@ fn titre_of(
     gathered: &mut Gathered,
 ) -> Option<bool> {
     let Some(name) = doc.titre_of.as_deref().filter(|name| *name != "mix") else { return Some(false) };
-    let packs = product.packs.iter().flatten();
-    let parts: alloc::vec::Vec<&str> =
-        packs.flat_map(|pack| pack.parts.iter().flatten()).map(|part| part.part.as_str()).collect();
+    let packs = product.packs.as_deref().unwrap_or_default().iter();
+    let parts: alloc::vec::Vec<&str> = packs
+        .flat_map(|pack| pack.parts.as_deref().unwrap_or_default())
+        .map(|part| part.part.as_str())
+        .collect();
     if parts.contains(&name) {
         return Some(true);
     }

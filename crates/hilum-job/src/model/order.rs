@@ -163,6 +163,7 @@ fn order<'j>(
 }
 
 /// A field of an order or of another object.
+#[inline(never)]
 pub(crate) fn field<'a, 'j>(
     doc: &'j document::Quantity,
     at: &'a Pointer<'a>,

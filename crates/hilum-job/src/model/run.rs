@@ -72,7 +72,7 @@ impl<'r> Names<'r> {
     fn of(job: &'r document::Job) -> Self {
         Self {
             orders: Places::of(job.orders.iter().map(|order| order.order.as_str())),
-            tanks: Places::of(job.tanks.iter().flatten().map(|tank| tank.tank.as_str())),
+            tanks: Places::of(job.tanks.as_deref().unwrap_or_default().iter().map(|tank| tank.tank.as_str())),
             products: Places::of(job.treatments.iter().map(|treatment| treatment.product.as_str())),
         }
     }

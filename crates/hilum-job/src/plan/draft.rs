@@ -89,10 +89,19 @@ impl<'m, 'j> Draft<'m, 'j> {
 
     /// The doses on an order, with their lines.
     pub(crate) fn on_order(&self, order: usize) -> impl Iterator<Item = (usize, &Line<'m, 'j>, &Dose)> {
-        self.of_order.get(order).into_iter().flatten().filter_map(|(t, place)| {
-            let line = self.lines.get(*t)?;
-            Some((*t, line, line.doses.get(*place)?))
-        })
+        self.of_order
+            .get(order)
+            .map(Vec::as_slice)
+            .unwrap_or_default()
+            .iter()
+            .filter_map(|place| self.dose_at(*place))
+    }
+
+    // Asked in two dozen loops.
+    #[inline(never)]
+    fn dose_at(&self, (t, place): (usize, usize)) -> Option<(usize, &Line<'m, 'j>, &Dose)> {
+        let line = self.lines.get(t)?;
+        Some((t, line, line.doses.get(place)?))
     }
 
     pub(crate) fn units(&self) -> Units {
@@ -219,7 +228,7 @@ fn stated_field<'j>(treatment: &Treatment<'j>) -> (&'static str, Option<&'j Quan
 }
 
 fn also(label: &Label<'_, '_>, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Vec<(Rate, Basis)>> {
-    let docs = label.treatment.doc.also_stated.iter().flatten();
+    let docs = label.treatment.doc.also_stated.as_deref().unwrap_or_default().iter();
     let list = at.field("also_stated");
     let mut read = Vec::new();
     for (i, (asked, doc)) in label.treatment.also.iter().zip(docs).enumerate() {
