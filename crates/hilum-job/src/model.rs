@@ -14,14 +14,16 @@ mod work;
 use alloc::format;
 use alloc::vec::Vec;
 
-use hilum::quantity::{MassPerArea, Measure};
+use hilum::Argument;
+use hilum::error::positive;
+use hilum::quantity::{MassPerArea, Measure, Ratio};
 use hilum::rate::{ActivePerMass, ActivePerSeed, PerMass, PerSeed};
 use hilum::seed::Share;
 use hilum::text::Decimal;
 
 use self::after::Instant;
-use self::ask::optional;
-use self::order::{Order, field};
+use self::ask::field;
+use self::order::Order;
 use self::tank::{Tank, Treater};
 use self::treatment::Treatment;
 use crate::document::{self, Units};
@@ -77,168 +79,131 @@ impl<'j> Model<'j> {
             );
         }
         let recipe_tolerance =
-            optional!(job.recipe_tolerance, |doc| field(doc, &root, "recipe_tolerance").share(gathered));
+            field(job.recipe_tolerance.as_ref(), &root, "recipe_tolerance").share(gathered);
         // First of all the names: what refers to one that stands twice would be told as unknown.
-        let unique = unique_names(job, &root, gathered);
+        unique_names(job, &root, gathered);
         let products = Places::of(job.treatments.iter().map(|treatment| treatment.product.as_str()));
         let names =
             Places::of(job.tanks.as_deref().unwrap_or_default().iter().map(|tank| tank.tank.as_str()));
-        let after = after::check(job.after.as_ref(), &root.field("after"), gathered);
-        let orders = order::orders(&order::Shelf { job, products: &products }, &root, gathered);
+        let after = after::own(job.after.as_ref(), &root.field("after"), gathered);
+        let shelf = order::Shelf { job, products: &products, after: &after };
+        let orders = order::orders(&shelf, &root, gathered);
         let shed = treatment::Shed { job, products: &products, tanks: &names };
         let treatments = treatment::treatments(&shed, &root, gathered);
         let actives = actives(job, &root, gathered);
+        let limits = Places::of(actives.iter().map(|limit| limit.active));
         let tanks = tank::tanks(job, &root, gathered);
         let treater = tank::treater(job, &root, gathered);
         let work = work(job, &root, gathered);
-        after?;
-        unique?;
-        let actives = actives?;
-        let limits = Places::of(actives.iter().map(|limit| limit.active));
-        let usual = Share::new(hilum::quantity::Ratio::from_base(USUAL_RECIPE_TOLERANCE)).ok()?;
+        let usual = Share::new(Ratio::from_base(USUAL_RECIPE_TOLERANCE)).ok()?;
         Some(Self {
             job,
             units: job.units.unwrap_or(Units::Metric),
-            recipe_tolerance: recipe_tolerance?.unwrap_or(usual),
-            orders: orders?,
-            treatments: treatments?,
+            recipe_tolerance: recipe_tolerance.unwrap_or(usual),
+            orders,
+            treatments,
             actives,
             limits,
-            tanks: tanks?,
-            treater: treater?,
-            work: work?,
+            tanks,
+            treater,
+            work,
         })
     }
 }
 
 /// Products and tanks, which other fields refer to, have names of their own.
-fn unique_names(job: &document::Job, root: &Pointer<'_>, gathered: &mut Gathered) -> Option<()> {
+fn unique_names(job: &document::Job, root: &Pointer<'_>, gathered: &mut Gathered) {
     let products = job.treatments.iter().map(|treatment| treatment.product.as_str());
-    let products = name_once(products, "product", &root.field("treatments"), gathered);
+    name_once(products, "product", &root.field("treatments"), gathered);
     let tanks = job.tanks.as_deref().unwrap_or_default().iter().map(|tank| tank.tank.as_str());
-    let tanks = name_once(tanks, "tank", &root.field("tanks"), gathered);
-    products.and(tanks)
+    name_once(tanks, "tank", &root.field("tanks"), gathered);
 }
 
-fn actives<'j>(
-    job: &'j document::Job,
-    root: &Pointer<'_>,
-    gathered: &mut Gathered,
-) -> Option<Vec<ActiveLimit<'j>>> {
+fn actives<'j>(job: &'j document::Job, root: &Pointer<'_>, gathered: &mut Gathered) -> Vec<ActiveLimit<'j>> {
     let at = root.field("actives");
     let list = job.actives.as_deref().unwrap_or_default();
-    let unique = name_once(list.iter().map(|active| active.active.as_str()), "active", &at, gathered);
-    let docs = list.iter().enumerate();
-    let read: Vec<_> = docs.map(|(i, doc)| active(doc, &at.item(i), gathered)).collect();
-    unique.and(read.into_iter().collect())
+    name_once(list.iter().map(|active| active.active.as_str()), "active", &at, gathered);
+    let mut actives = Vec::new();
+    for (i, doc) in list.iter().enumerate() {
+        actives.push(active(doc, &at.item(i), gathered));
+    }
+    actives
 }
 
-fn active<'j>(
-    doc: &'j document::ActiveLimit,
-    at: &Pointer<'_>,
-    gathered: &mut Gathered,
-) -> Option<ActiveLimit<'j>> {
-    use hilum::Argument::{SeasonLimit, SeasonUsed};
-    use hilum::error::{not_negative, positive};
+fn active<'j>(doc: &'j document::ActiveLimit, at: &Pointer<'_>, gathered: &mut Gathered) -> ActiveLimit<'j> {
     let wanted = "active ingredient per area, mass per area,";
-    let season_limit = optional!(doc.season_limit, |doc| field(doc, at, "season_limit").get(
+    let season_limit = field(doc.season_limit.as_ref(), at, "season_limit").get(
         wanted,
-        |limit: MassPerArea| positive(SeasonLimit, limit.value).map(|_| limit),
-        gathered
-    ));
-    let season_used = optional!(doc.season_used, |doc| field(doc, at, "season_used").get(
-        wanted,
-        |used: MassPerArea| not_negative(SeasonUsed, used.value).map(MassPerArea::from_base),
-        gathered
-    ));
-    let max_per_seed = optional!(doc.max_per_seed, |doc| field(doc, at, "max_per_seed").get(
-        "active ingredient per seed, mass per seed,",
-        PerSeed::new,
-        gathered
-    ));
-    let max_per_mass = optional!(doc.max_per_mass, |doc| field(doc, at, "max_per_mass").get(
-        "active ingredient per mass of seed, mass per mass,",
-        PerMass::new,
-        gathered
-    ));
-    Some(ActiveLimit {
-        active: &doc.active,
-        season_limit: season_limit?,
-        season_used: season_used?.unwrap_or(MassPerArea::from_base(0.0)),
-        max_per_seed: max_per_seed?,
-        max_per_mass: max_per_mass?,
-    })
+        |limit: MassPerArea| positive(Argument::SeasonLimit, limit.value).map(MassPerArea::from_base),
+        gathered,
+    );
+    let season_used = field(doc.season_used.as_ref(), at, "season_used");
+    let season_used = season_used.not_negative(MassPerArea::POWERS, wanted, gathered);
+    let wanted = "active ingredient per seed, mass per seed,";
+    let max_per_seed =
+        field(doc.max_per_seed.as_ref(), at, "max_per_seed").get(wanted, PerSeed::new, gathered);
+    let wanted = "active ingredient per mass of seed, mass per mass,";
+    let max_per_mass =
+        field(doc.max_per_mass.as_ref(), at, "max_per_mass").get(wanted, PerMass::new, gathered);
+    let season_used = MassPerArea::from_base(season_used.unwrap_or_default());
+    ActiveLimit { active: &doc.active, season_limit, season_used, max_per_seed, max_per_mass }
 }
 
-fn work(job: &document::Job, root: &Pointer<'_>, gathered: &mut Gathered) -> Option<Vec<(Instant, Instant)>> {
+fn work(job: &document::Job, root: &Pointer<'_>, gathered: &mut Gathered) -> Vec<(Instant, Instant)> {
     let at = root.field("work");
     let mut shifts: Vec<(Instant, Instant)> = Vec::new();
-    let mut sound = true;
     for (i, shift) in job.work.as_deref().unwrap_or_default().iter().enumerate() {
         let at = at.item(i);
-        let from = after::instant(&shift.from, &at.field("from"), gathered);
-        let to = after::instant(&shift.to, &at.field("to"), gathered);
-        let (Some(from), Some(to)) = (from, to) else {
-            sound = false;
-            continue;
-        };
+        let from = after::instant(Some(&shift.from), &at.field("from"), gathered);
+        let to = after::instant(Some(&shift.to), &at.field("to"), gathered);
+        let Some((from, to)) = from.zip(to) else { continue };
         if to <= from {
-            gathered.add(
-                &at.field("to"),
-                Some(quoted(&shift.to)),
-                "is not after the shift's from; check the two",
-            );
-            sound = false;
+            let message = "is not after the shift's from; check the two";
+            gathered.add(&at.field("to"), Some(quoted(&shift.to)), message);
         }
         if shifts.last().is_some_and(|(_, last)| from < *last) {
-            gathered.add(
-                &at.field("from"),
-                Some(quoted(&shift.from)),
-                "is before the end of the shift above; order the shifts, apart from each other",
-            );
-            sound = false;
+            let message = "is before the end of the shift above; order the shifts, apart from each other";
+            gathered.add(&at.field("from"), Some(quoted(&shift.from)), message);
         }
         shifts.push((from, to));
     }
-    sound.then_some(shifts)
+    shifts
 }
 
-/// Notes names that stand in a list more than once, or show nothing. `field` is the field that holds the name, if any.
+/// Notes names that stand in a list more than once, or show nothing, and tells whether all are right. `field` is the
+/// field that holds the name, if any.
 pub(crate) fn name_once<'a>(
     names: impl Iterator<Item = &'a str>,
     field: &str,
     at: &Pointer<'_>,
     gathered: &mut Gathered,
-) -> Option<()> {
+) -> bool {
     let mut seen = Places::default();
-    let mut sound = Some(());
+    let mut right = true;
     for (i, name) in names.enumerate() {
         let item = at.item(i);
         let place = item.field(field);
         let place = if field.is_empty() { &item } else { &place };
-        if named(name, place, gathered).is_none() {
-            sound = None;
+        if !named(name, place, gathered) {
+            right = false;
             continue;
         }
         let first = seen.first(name, i);
-        if first == i {
-            continue;
+        if first < i {
+            let message =
+                format!("stands already in entry {first} of this list, counted from 0; names must differ");
+            gathered.add(place, Some(quoted(name)), message);
+            right = false;
         }
-        gathered.add(
-            place,
-            Some(quoted(name)),
-            format!("stands already in entry {first} of this list, counted from 0; names must differ"),
-        );
-        sound = None;
     }
-    sound
+    right
 }
 
 /// Notes a name of which a person would see nothing.
-pub(crate) fn named(name: &str, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<()> {
-    if name.chars().any(|c| !c.is_whitespace() && !moves(c)) {
-        return Some(());
+pub(crate) fn named(name: &str, at: &Pointer<'_>, gathered: &mut Gathered) -> bool {
+    let seen = name.chars().any(|c| !c.is_whitespace() && !moves(c));
+    if !seen {
+        gathered.add(at, Some(quoted(name)), "shows nothing; write a name that people can read");
     }
-    gathered.add(at, Some(quoted(name)), "shows nothing; write a name that people can read");
-    None
+    seen
 }

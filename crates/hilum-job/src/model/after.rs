@@ -4,12 +4,10 @@ use alloc::format;
 use alloc::vec::Vec;
 
 use chrono::{DateTime, FixedOffset};
-use hilum::error::not_negative;
-use hilum::quantity::{Measure, Temperature, Time};
+use hilum::quantity::{Temperature, Time};
 use hilum::viability::Period;
 
-use super::ask::optional;
-use super::order::field;
+use super::ask::field;
 use crate::digits::Told;
 use crate::document;
 use crate::problem::{Gathered, Pointer, quoted};
@@ -46,92 +44,62 @@ pub(crate) enum Planting {
 }
 
 /// One `after` as read: `None` for what it does not say.
-struct Own {
+#[derive(Debug, Default)]
+pub(crate) struct Own {
     storage: Option<Vec<(Period, Temperature)>>,
     planting: Option<Planting>,
     in_sunlight: Option<bool>,
 }
 
 /// An order's `after` over the job's.
-pub(crate) fn after(
-    job: Option<&document::After>,
-    order: Option<&document::After>,
-    order_at: &Pointer<'_>,
-    gathered: &mut Gathered,
-) -> Option<After> {
-    // The job's own problems are noted once, when the job is read.
-    let job = match job {
-        Some(doc) => own(doc, &Pointer::Root, &mut Gathered::reading(gathered.decimal))?,
-        None => Own { storage: None, planting: None, in_sunlight: None },
-    };
-    let order = match order {
-        Some(doc) => own(doc, order_at, gathered)?,
-        None => Own { storage: None, planting: None, in_sunlight: None },
-    };
+pub(crate) fn after(job: &Own, order: Own) -> After {
     let stands = |own: bool| if own { Stands::InOrder } else { Stands::InJob };
-    Some(After {
+    After {
         storage_stands: stands(order.storage.is_some()),
-        storage: order.storage.or(job.storage).unwrap_or_default(),
+        storage: order.storage.or_else(|| job.storage.clone()).unwrap_or_default(),
         planting_stands: stands(order.planting.is_some()),
         planting: order.planting.or(job.planting),
         sunlight_stands: stands(order.in_sunlight.is_some()),
         in_sunlight: order.in_sunlight.or(job.in_sunlight).unwrap_or_default(),
-    })
+    }
 }
 
-/// Notes the problems of the job's `after`.
-pub(crate) fn check(doc: Option<&document::After>, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<()> {
-    doc.map_or(Some(()), |doc| own(doc, at, gathered).map(|_| ()))
-}
-
-fn own(doc: &document::After, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Own> {
-    let storage = optional!(doc.storage, |periods| storage(periods, &at.field("storage"), gathered));
-    let on = optional!(doc.plant_on, |text| instant(text, &at.field("plant_on"), gathered));
-    let after = optional!(doc.plant_after, |text| duration(text, &at.field("plant_after"), gathered));
+/// Reads one `after`.
+pub(crate) fn own(doc: Option<&document::After>, at: &Pointer<'_>, gathered: &mut Gathered) -> Own {
+    let Some(doc) = doc else { return Own::default() };
+    let storage = doc.storage.as_ref().map(|periods| storage(periods, &at.field("storage"), gathered));
+    let on = instant(doc.plant_on.as_deref(), &at.field("plant_on"), gathered);
+    let after = field(doc.plant_after.as_ref(), at, "plant_after").duration(gathered);
     if doc.plant_on.is_some() && doc.plant_after.is_some() {
         gathered.add(&at.field("plant_after"), None, "stands beside plant_on; say one of them");
-        return None;
     }
-    let planting = on?.map(Planting::On).or(after?.map(Planting::After));
-    Some(Own { storage: storage?, planting, in_sunlight: doc.in_sunlight })
+    let planting = on.map(Planting::On).or(after.map(Planting::After));
+    Own { storage, planting, in_sunlight: doc.in_sunlight }
 }
 
 fn storage(
     periods: &[document::Storage],
     at: &Pointer<'_>,
     gathered: &mut Gathered,
-) -> Option<Vec<(Period, Temperature)>> {
+) -> Vec<(Period, Temperature)> {
     let mut read = Vec::new();
     for (i, period) in periods.iter().enumerate() {
         let at = at.item(i);
-        let lasts = duration(&period.r#for, &at.field("for"), gathered);
-        let temperature = field(&period.at, &at, "at").temperature(gathered);
-        if let (Some(lasts), Some(temperature)) = (lasts, temperature) {
-            match Period::new(lasts, Some(temperature)) {
-                Ok(period) => read.push(Some((period, temperature))),
-                Err(error) => {
-                    let error = Told(error);
-                    gathered.add(&at, None, format!("cannot be used: {error}"));
-                    read.push(None);
-                }
-            }
-        } else {
-            read.push(None);
+        let lasts = field(Some(&period.r#for), &at, "for").duration(gathered);
+        let temperature = field(Some(&period.at), &at, "at").temperature(gathered);
+        let Some((lasts, temperature)) = lasts.zip(temperature) else { continue };
+        match Period::new(lasts, Some(temperature)) {
+            Ok(period) => read.push((period, temperature)),
+            Err(error) => gathered.add(&at, None, format!("cannot be used: {}", Told(error))),
         }
     }
-    read.into_iter().collect()
+    read
 }
 
-/// A duration, which may be 0.
-pub(crate) fn duration(doc: &document::Quantity, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Time> {
-    let asked = super::ask::Asked::read(doc, at, gathered)?;
-    let time = asked.quantity::<Time>(&hilum::text::Bases::default(), "a time", at, gathered)?;
-    let checked = not_negative(hilum::Argument::Duration, time.value).map(Time::from_base);
-    asked.checked(checked, at, gathered)
-}
-
-/// An instant, RFC 3339.
-pub(crate) fn instant(text: &str, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Instant> {
+/// An instant, RFC 3339, where there is one.
+#[inline(never)]
+pub(crate) fn instant(text: Option<&str>, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Instant> {
+    let text = text?;
     let instant = crate::instant::instant(text);
     if instant.is_none() {
         let message =

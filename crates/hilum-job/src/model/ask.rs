@@ -3,7 +3,9 @@
 use alloc::format;
 use alloc::string::String;
 
-use hilum::quantity::{Measure, Ratio, Temperature};
+use hilum::Argument;
+use hilum::error::not_negative;
+use hilum::quantity::{Measure, Ratio, Temperature, Time};
 use hilum::seed::Share;
 use hilum::text::{Atom, Bases, Compound, Measured, TextError, Written};
 use hilum::unit::Powers;
@@ -134,13 +136,26 @@ pub(crate) fn refusal(error: hilum::Error) -> String {
     }
 }
 
-/// What a field of the job is read with.
+/// What a field of the job is read with. Where it is absent nothing is read; where it is wrong that is noted, and
+/// whoever gathers the problems throws away what else was read.
 pub(crate) struct Field<'a, 'j> {
-    pub(crate) doc: &'j Quantity,
+    pub(crate) doc: Option<&'j Quantity>,
     pub(crate) at: Pointer<'a>,
 }
 
-impl Field<'_, '_> {
+/// A field of an order or of another object.
+#[inline(never)]
+pub(crate) fn field<'a, 'j>(doc: Option<&'j Quantity>, at: &'a Pointer<'a>, name: &'a str) -> Field<'a, 'j> {
+    Field { doc, at: at.field(name) }
+}
+
+impl<'j> Field<'_, 'j> {
+    /// Number and unit, to be measured later.
+    #[inline(never)]
+    pub(crate) fn asked(&self, gathered: &mut Gathered) -> Option<Asked<'j>> {
+        Asked::read(self.doc?, &self.at, gathered)
+    }
+
     /// A checked value of one dimension.
     pub(crate) fn get<Q: Measure, T>(
         &self,
@@ -152,11 +167,40 @@ impl Field<'_, '_> {
         check(Q::from_base(base)).map_err(|error| self.refuse(error, gathered)).ok()
     }
 
+    /// A checked value of one of several dimensions; what is of none of them is `None` to `check`.
+    pub(crate) fn one_of<T>(
+        &self,
+        bases: &Bases,
+        wanted: &str,
+        check: impl FnOnce(f64, Powers) -> Result<Option<T>, hilum::Error>,
+        gathered: &mut Gathered,
+    ) -> Option<T> {
+        let (asked, value, powers) = self.measured(bases, wanted, gathered)?;
+        match check(value, powers) {
+            Ok(None) => asked.wrong(powers, wanted, &self.at, gathered),
+            Ok(some) => return some,
+            Err(error) => self.refuse(error, gathered),
+        }
+        None
+    }
+
+    /// Its value in base units, and what it measures.
+    #[inline(never)]
+    fn measured(
+        &self,
+        bases: &Bases,
+        wanted: &str,
+        gathered: &mut Gathered,
+    ) -> Option<(Asked<'j>, f64, Powers)> {
+        let asked = self.asked(gathered)?;
+        let (value, powers) = asked.measured(bases, wanted, &self.at, gathered)?;
+        Some((asked, value, powers))
+    }
+
     /// Its value in base units, if it has these dimensions.
     #[inline(never)]
     fn base(&self, powers: Powers, wanted: &str, gathered: &mut Gathered) -> Option<f64> {
-        let asked = Asked::read(self.doc, &self.at, gathered)?;
-        let (value, given) = asked.measured(&Bases::default(), wanted, &self.at, gathered)?;
+        let (asked, value, given) = self.measured(&Bases::default(), wanted, gathered)?;
         if given == powers {
             return Some(value);
         }
@@ -164,40 +208,41 @@ impl Field<'_, '_> {
         None
     }
 
+    /// Its value in base units, if it has these dimensions and is not negative.
+    #[inline(never)]
+    pub(crate) fn not_negative(&self, powers: Powers, wanted: &str, gathered: &mut Gathered) -> Option<f64> {
+        let base = self.base(powers, wanted, gathered)?;
+        not_negative(Argument::Reading, base).map_err(|error| self.refuse(error, gathered)).ok()
+    }
+
     #[inline(never)]
     fn refuse(&self, error: hilum::Error, gathered: &mut Gathered) {
-        gathered.add(&self.at, Some(shown(self.doc)), refusal(error));
+        gathered.add(&self.at, self.doc.map(shown), refusal(error));
     }
 
     /// A share, 0 to 100 %.
+    #[inline(never)]
     pub(crate) fn share(&self, gathered: &mut Gathered) -> Option<Share> {
         self.get::<Ratio, _>("a share in %", Share::new, gathered)
     }
 
+    /// A duration, which may be 0.
+    #[inline(never)]
+    pub(crate) fn duration(&self, gathered: &mut Gathered) -> Option<Time> {
+        self.not_negative(Time::POWERS, "a time", gathered).map(Time::from_base)
+    }
+
     /// A point on the temperature scale.
+    #[inline(never)]
     pub(crate) fn temperature(&self, gathered: &mut Gathered) -> Option<Temperature> {
-        let asked = Asked::read(self.doc, &self.at, gathered)?;
+        let asked = self.asked(gathered)?;
         match asked.written.measured(&Bases::default()) {
-            Ok(Measured::Temperature(at)) => asked.checked(at.checked(), &self.at, gathered),
+            Ok(Measured::Temperature(at)) => return asked.checked(at.checked(), &self.at, gathered),
             Ok(Measured::Quantity { powers, .. }) => {
                 asked.wrong(powers, "a temperature in degC or degF", &self.at, gathered);
-                None
             }
-            Err(error) => {
-                asked.refuse(&self.at, gathered, format!("{error}"));
-                None
-            }
+            Err(error) => asked.refuse(&self.at, gathered, format!("{error}")),
         }
+        None
     }
 }
-
-/// An optional field of a document; `Some(None)` when absent, `None` when wrong.
-macro_rules! optional {
-    ($field:expr, |$doc:ident| $read:expr) => {
-        match &$field {
-            None => Some(None),
-            Some($doc) => $read.map(Some),
-        }
-    };
-}
-pub(crate) use optional;

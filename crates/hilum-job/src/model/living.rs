@@ -1,8 +1,6 @@
 //! A living product: its titre, how long a mix and treated seed last, and how its cells die.
 
-use hilum::quantity::{
-    CellsPerMass, CellsPerSeed, CellsPerVolume, Measure, Temperature, TemperatureDifference, Time,
-};
+use hilum::quantity::{CellsPerMass, CellsPerVolume, Measure, Ratio, Temperature, Time};
 use hilum::rate::{CellCount, PerSeed};
 use hilum::seed::Share;
 use hilum::text::Bases;
@@ -11,9 +9,8 @@ use hilum::viability::{
     WeibullScale, WeibullShape,
 };
 
-use super::after::duration;
-use super::ask::{Asked, Field, optional};
-use super::order::field;
+use super::ask::{Field, field, refusal, shown};
+use crate::digits::exact;
 use crate::document::{self, SurvivalModel};
 use crate::problem::{Gathered, Pointer, quoted};
 use crate::read::unknown;
@@ -41,43 +38,40 @@ pub(crate) fn living(
     at: &Pointer<'_>,
     gathered: &mut Gathered,
 ) -> Option<Living> {
-    let titre = titre(&doc.titre, &at.field("titre"), gathered);
+    let titre = titre(&doc.titre, at, gathered);
     let of_part = titre_of(doc, product, &at.field("titre_of"), gathered);
-    let recovery = optional!(doc.recovery, |doc| field(doc, at, "recovery").share(gathered));
-    let minimum = optional!(doc.minimum_at_planting, |doc| field(doc, at, "minimum_at_planting")
-        .get::<CellsPerSeed, _>("cells per seed", PerSeed::new, gathered));
-    let pot_life = optional!(doc.pot_life, |doc| duration(doc, &at.field("pot_life"), gathered));
-    let on_seed_life = optional!(doc.on_seed_life, |doc| {
-        duration(doc, &at.field("on_seed_life"), gathered).and_then(|time| Life::new(time).ok())
-    });
-    let store_below = optional!(doc.store_below, |doc| field(doc, at, "store_below").temperature(gathered));
-    let survival = optional!(doc.survival, |doc| survival(doc, &at.field("survival"), gathered));
+    let recovery = field(doc.recovery.as_ref(), at, "recovery").share(gathered);
+    let minimum = field(doc.minimum_at_planting.as_ref(), at, "minimum_at_planting");
+    let minimum = minimum.get("cells per seed", PerSeed::new, gathered);
+    let pot_life = field(doc.pot_life.as_ref(), at, "pot_life").duration(gathered);
+    let on_seed_life = field(doc.on_seed_life.as_ref(), at, "on_seed_life").duration(gathered);
+    let store_below = field(doc.store_below.as_ref(), at, "store_below").temperature(gathered);
+    let survival = doc.survival.as_ref().and_then(|doc| survival(doc, &at.field("survival"), gathered));
     Some(Living {
         titre: titre?,
-        of_part: of_part?,
-        recovery: recovery?.unwrap_or(Share::WHOLE),
-        minimum: minimum?,
-        pot_life: pot_life?,
-        on_seed_life: on_seed_life?,
-        store_below: store_below?,
+        of_part,
+        recovery: recovery.unwrap_or(Share::WHOLE),
+        minimum,
+        pot_life,
+        on_seed_life: on_seed_life.and_then(|life| Life::new(life).ok()),
+        store_below,
         agitate: doc.agitate.unwrap_or(true),
-        survival: survival?,
+        survival,
     })
 }
 
 fn titre(doc: &document::Quantity, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Titre> {
-    let wanted = "a titre, cells per volume or cells per mass,";
-    let asked = Asked::read(doc, at, gathered)?;
-    let (value, powers) = asked.measured(&Bases::default(), wanted, at, gathered)?;
-    let titre = if powers == CellsPerVolume::POWERS {
-        TitrePerVolume::new(CellsPerVolume::from_base(value)).map(Titre::PerVolume)
-    } else if powers == CellsPerMass::POWERS {
-        TitrePerMass::new(CellsPerMass::from_base(value)).map(Titre::PerMass)
-    } else {
-        asked.wrong(powers, wanted, at, gathered);
-        return None;
+    let check = |value, powers| match powers {
+        CellsPerVolume::POWERS => {
+            TitrePerVolume::new(CellsPerVolume::from_base(value)).map(Titre::PerVolume).map(Some)
+        }
+        CellsPerMass::POWERS => {
+            TitrePerMass::new(CellsPerMass::from_base(value)).map(Titre::PerMass).map(Some)
+        }
+        _ => Ok(None),
     };
-    asked.checked(titre, at, gathered)
+    let wanted = "a titre, cells per volume or cells per mass,";
+    field(Some(doc), at, "titre").one_of(&Bases::default(), wanted, check, gathered)
 }
 
 /// Whether the titre is a part's; the part must be in a pack.
@@ -86,15 +80,15 @@ fn titre_of(
     product: &document::Treatment,
     at: &Pointer<'_>,
     gathered: &mut Gathered,
-) -> Option<bool> {
-    let Some(name) = doc.titre_of.as_deref().filter(|name| *name != "mix") else { return Some(false) };
+) -> bool {
+    let Some(name) = doc.titre_of.as_deref().filter(|name| *name != "mix") else { return false };
     let packs = product.packs.as_deref().unwrap_or_default().iter();
     let parts: alloc::vec::Vec<&str> = packs
         .flat_map(|pack| pack.parts.as_deref().unwrap_or_default())
         .map(|part| part.part.as_str())
         .collect();
     if parts.contains(&name) {
-        return Some(true);
+        return true;
     }
     let message = if parts.is_empty() {
         "names a part, but the product's packs list none".into()
@@ -102,20 +96,21 @@ fn titre_of(
         unknown("part", name, &parts)
     };
     gathered.add(at, Some(quoted(name)), message);
-    None
+    false
 }
 
 fn survival(doc: &document::Survival, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Survival> {
     foreign(doc, at, gathered)?;
     let reference = reference(doc, at, gathered);
     let model = match doc.model {
-        SurvivalModel::LogLinear => needed(doc.decimal_reduction.as_ref(), at, "decimal_reduction", gathered)
-            .and_then(|field| reduction(&field, gathered))
-            .map(Model::LogLinear),
+        SurvivalModel::LogLinear => {
+            let reduction = needed(doc.decimal_reduction.as_ref(), at, "decimal_reduction", gathered);
+            reduction.get("a time", DecimalReduction::new, gathered).map(Model::LogLinear)
+        }
         SurvivalModel::Weibull => weibull(doc, at, gathered),
         SurvivalModel::TwoPhase => two_phase(doc, at, gathered),
     };
-    Some(Survival::new(model?, reference?))
+    Some(Survival::new(model?, reference))
 }
 
 /// Refuses the parameters of other models.
@@ -144,73 +139,49 @@ fn needed<'a, 'j>(
     at: &'a Pointer<'a>,
     name: &'a str,
     gathered: &mut Gathered,
-) -> Option<Field<'a, 'j>> {
+) -> Field<'a, 'j> {
     if doc.is_none() {
         let give =
             if name == "fraction" { "a share, \"90 %\", as this survival model needs it" } else { PARAMETER };
         gathered.missing(&at.field(name), give);
     }
-    doc.map(|doc| field(doc, at, name))
-}
-
-fn reduction(field: &Field<'_, '_>, gathered: &mut Gathered) -> Option<DecimalReduction> {
-    field.get::<Time, _>("a time", DecimalReduction::new, gathered)
+    field(doc, at, name)
 }
 
 fn weibull(doc: &document::Survival, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Model> {
-    let scale = needed(doc.scale.as_ref(), at, "scale", gathered)
-        .and_then(|field| field.get::<Time, _>("a time", WeibullScale::new, gathered));
+    let scale = needed(doc.scale.as_ref(), at, "scale", gathered).get("a time", WeibullScale::new, gathered);
     let at = at.field("shape");
     let Some(shape) = doc.shape else {
         gathered.missing(&at, "a number, 2, as this survival model needs it");
         return None;
     };
-    let shape = WeibullShape::new(hilum::quantity::Ratio::from_base(shape))
-        .map_err(|error| gathered.add(&at, Some(crate::digits::exact(shape)), super::ask::refusal(error)))
-        .ok();
-    Some(Model::Weibull { scale: scale?, shape: shape? })
+    let checked = WeibullShape::new(Ratio::from_base(shape));
+    if let Err(error) = checked {
+        gathered.add(&at, Some(exact(shape)), refusal(error));
+    }
+    Some(Model::Weibull { scale: scale?, shape: checked.ok()? })
 }
 
 fn two_phase(doc: &document::Survival, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Model> {
-    let fraction =
-        needed(doc.fraction.as_ref(), at, "fraction", gathered).and_then(|field| field.share(gathered));
-    let fast = needed(doc.fast.as_ref(), at, "fast", gathered).and_then(|field| reduction(&field, gathered));
-    let slow = needed(doc.slow.as_ref(), at, "slow", gathered).and_then(|field| reduction(&field, gathered));
-    TwoPhase::new(fraction?, fast?, slow?)
-        .map_err(|_| {
-            let value = doc.fast.as_ref().map(super::ask::shown);
-            gathered.add(&at.field("fast"), value, "is slower than slow; exchange the two");
-        })
-        .ok()
-        .map(Model::TwoPhase)
+    let fraction = needed(doc.fraction.as_ref(), at, "fraction", gathered).share(gathered);
+    let fast = needed(doc.fast.as_ref(), at, "fast", gathered).get("a time", DecimalReduction::new, gathered);
+    let slow = needed(doc.slow.as_ref(), at, "slow", gathered).get("a time", DecimalReduction::new, gathered);
+    let model = TwoPhase::new(fraction?, fast?, slow?).map(Model::TwoPhase).ok();
+    if model.is_none() {
+        let value = doc.fast.as_ref().map(shown);
+        gathered.add(&at.field("fast"), value, "is slower than slow; exchange the two");
+    }
+    model
 }
 
 /// `at` and `z`, together or not at all.
-fn reference(
-    doc: &document::Survival,
-    at: &Pointer<'_>,
-    gathered: &mut Gathered,
-) -> Option<Option<Reference>> {
-    match (&doc.at, &doc.z) {
-        (None, None) => Some(None),
-        (Some(_), None) => {
-            gathered.missing(&at.field("z"), "both at and z, or neither");
-            None
-        }
-        (None, Some(_)) => {
-            gathered.missing(&at.field("at"), "both at and z, or neither");
-            None
-        }
-        (Some(point), Some(z)) => {
-            let point = field(point, at, "at").temperature(gathered);
-            let z = field(z, at, "z");
-            let point = point?;
-            z.get::<TemperatureDifference, _>(
-                "a temperature difference in K",
-                |z| Reference::new(point, z),
-                gathered,
-            )
-            .map(Some)
-        }
+fn reference(doc: &document::Survival, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Reference> {
+    if doc.at.is_some() != doc.z.is_some() {
+        let lacks = if doc.at.is_some() { "z" } else { "at" };
+        gathered.missing(&at.field(lacks), "both at and z, or neither");
+        return None;
     }
+    let point = field(doc.at.as_ref(), at, "at").temperature(gathered)?;
+    let wanted = "a temperature difference in K";
+    field(doc.z.as_ref(), at, "z").get(wanted, |z| Reference::new(point, z), gathered)
 }

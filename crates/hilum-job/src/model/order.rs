@@ -1,10 +1,12 @@
 //! An order: how much seed it is, and what is known about it.
 
 use alloc::format;
+use alloc::string::String;
 use alloc::vec::Vec;
 
+use hilum::error::positive;
 use hilum::quantity::{
-    Area, Mass, MassFlow, MassPerArea, MassPerSeed, Measure, Seeds, SeedsPerArea, SeedsPerMass, Temperature,
+    Area, Mass, MassPerArea, MassPerSeed, Measure, Seeds, SeedsPerArea, SeedsPerMass, Temperature,
 };
 use hilum::rate::{ActivePerSeed, PerSeed};
 use hilum::seed::{Bushel, SeedSize, SeedUnit, Share, Sown, UnitOfMass, UnitOfSeeds};
@@ -13,7 +15,7 @@ use hilum::treater::SeedFlow;
 use hilum::{Argument, Error};
 
 use super::after::{self, After};
-use super::ask::{Asked, Field, optional};
+use super::ask::{Asked, Field, field, shown};
 use super::{name_once, named};
 use crate::digits::Told;
 use crate::document;
@@ -97,6 +99,8 @@ pub(crate) struct Shelf<'a, 'j> {
     pub(crate) job: &'j document::Job,
     /// Products by name.
     pub(crate) products: &'a Places<'j>,
+    /// The job's `after`.
+    pub(crate) after: &'a after::Own,
 }
 
 /// All orders.
@@ -104,21 +108,17 @@ pub(crate) fn orders<'j>(
     shelf: &Shelf<'_, 'j>,
     root: &Pointer<'_>,
     gathered: &mut Gathered,
-) -> Option<Vec<Order<'j>>> {
+) -> Vec<Order<'j>> {
     let at = root.field("orders");
     if shelf.job.orders.is_empty() {
         gathered.add(&at, None, "has no entry; a job needs at least one order");
     }
-    let names = shelf.job.orders.iter().map(|order| order.order.as_str());
-    let unique = name_once(names, "order", &at, gathered).is_some();
-    let read: Vec<_> = shelf
-        .job
-        .orders
-        .iter()
-        .enumerate()
-        .map(|(i, doc)| order(doc, shelf, &at.item(i), gathered))
-        .collect();
-    read.into_iter().collect::<Option<_>>().filter(|_| unique)
+    name_once(shelf.job.orders.iter().map(|order| order.order.as_str()), "order", &at, gathered);
+    let mut orders = Vec::new();
+    for (i, doc) in shelf.job.orders.iter().enumerate() {
+        orders.extend(order(doc, shelf, &at.item(i), gathered));
+    }
+    orders
 }
 
 fn order<'j>(
@@ -127,200 +127,169 @@ fn order<'j>(
     at: &Pointer<'_>,
     gathered: &mut Gathered,
 ) -> Option<Order<'j>> {
-    let lot = named(&doc.lot, &at.field("lot"), gathered);
+    let named = named(&doc.lot, &at.field("lot"), gathered);
     let bases = bases(doc, at, gathered);
     let size = size(doc, at, gathered);
     let sowing = sowing(doc, at, gathered);
-    let bases_known = bases.unwrap_or_default();
-    let amount = amount(&doc.amount, &bases_known, doc.sowing.as_ref(), &at.field("amount"), gathered);
-    let package = optional!(doc.package, |package| {
-        let at = at.field("package");
-        package_holds(package, &bases_known, &at.field("holds"), gathered)
+    let known = bases.unwrap_or_default();
+    let whole = amount(&field(Some(&doc.amount), at, "amount"), &known, doc.sowing.as_ref(), gathered);
+    let package = doc.package.as_ref().and_then(|package| {
+        // An area is no such amount.
+        amount(&field(Some(&package.holds), &at.field("package"), "holds"), &known, None, gathered)
     });
-    let tolerance = optional!(doc.size_tolerance, |doc| field(doc, at, "size_tolerance").share(gathered));
-    let purity = optional!(doc.purity, |doc| field(doc, at, "purity").share(gathered));
-    let temperature = optional!(doc.temperature, |doc| field(doc, at, "temperature").temperature(gathered));
-    let seed_flow = optional!(doc.seed_flow, |doc| seed_flow(doc, &at.field("seed_flow"), gathered));
+    let tolerance = field(doc.size_tolerance.as_ref(), at, "size_tolerance").share(gathered);
+    let purity = field(doc.purity.as_ref(), at, "purity").share(gathered);
+    let temperature = field(doc.temperature.as_ref(), at, "temperature").temperature(gathered);
+    let seed_flow = seed_flow(doc.seed_flow.as_ref(), at, gathered);
     let treat = treat(doc, shelf, &at.field("treat"), gathered);
     let on_seed = on_seed(doc, &at.field("on_seed"), gathered);
-    let after = after::after(shelf.job.after.as_ref(), doc.after.as_ref(), &at.field("after"), gathered);
-    lot.and(purity)?;
-    bases?;
-    let (seed, spread) = seed(doc, amount?, size?, sowing?, tolerance?, at, gathered)?;
-    Some(Order {
-        doc,
-        sowing: sowing?,
-        bases: bases?,
-        seed,
-        spread,
-        package: package?,
-        temperature: temperature?,
-        seed_flow: seed_flow?,
-        treat: treat?,
-        on_seed: on_seed?,
-        after: after?,
-    })
-}
-
-/// A field of an order or of another object.
-#[inline(never)]
-pub(crate) fn field<'a, 'j>(
-    doc: &'j document::Quantity,
-    at: &'a Pointer<'a>,
-    name: &'a str,
-) -> Field<'a, 'j> {
-    Field { doc, at: at.field(name) }
+    let after = after::after(shelf.after, after::own(doc.after.as_ref(), &at.field("after"), gathered));
+    // Seed is worked out of what is right, else one mistake is told as two.
+    let right = named
+        && doc.purity.is_some() == purity.is_some()
+        && doc.size_tolerance.is_some() == tolerance.is_some();
+    let (bases, sowing) = (bases.filter(|_| right)?, sowing?);
+    let (seed, spread) = seed(doc, whole?, size?, sowing, tolerance, at, gathered)?;
+    Some(Order { doc, sowing, bases, seed, spread, package, temperature, seed_flow, treat, on_seed, after })
 }
 
 fn bases(doc: &document::Order, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Bases> {
-    let unit = optional!(doc.unit, |unit| seed_unit(unit, &at.field("unit"), gathered));
-    let bushel = optional!(doc.bushel, |bushel| field(bushel, at, "bushel").get(
-        "a bushel, a mass,",
-        Bushel::new,
-        gathered
-    ));
-    Some(Bases { unit: unit?, bushel: bushel? })
+    let unit = seed_unit(&field(doc.unit.as_ref(), at, "unit"), gathered);
+    let bushel = bushel(doc.bushel.as_ref(), at, "bushel", gathered);
+    let right = doc.unit.is_some() == unit.is_some() && doc.bushel.is_some() == bushel.is_some();
+    right.then_some(Bases { unit, bushel })
 }
 
-fn seed_unit(doc: &document::Quantity, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<SeedUnit> {
-    let wanted = "a number of seeds or a mass";
-    let asked = Asked::read(doc, at, gathered)?;
-    let (value, powers) = asked.measured(&Bases::default(), wanted, at, gathered)?;
-    let unit = if powers == Seeds::POWERS {
-        UnitOfSeeds::new(Seeds::from_base(value)).map(SeedUnit::Count)
-    } else if powers == Mass::POWERS {
-        UnitOfMass::new(Mass::from_base(value)).map(SeedUnit::Mass)
-    } else {
-        asked.wrong(powers, wanted, at, gathered);
-        return None;
+/// What a bushel weighs.
+#[inline(never)]
+pub(crate) fn bushel(
+    doc: Option<&document::Quantity>,
+    at: &Pointer<'_>,
+    name: &str,
+    gathered: &mut Gathered,
+) -> Option<Bushel> {
+    field(doc, at, name).get("a bushel, a mass,", Bushel::new, gathered)
+}
+
+fn seed_unit(field: &Field<'_, '_>, gathered: &mut Gathered) -> Option<SeedUnit> {
+    let check = |value, powers| match powers {
+        Seeds::POWERS => UnitOfSeeds::new(Seeds::from_base(value)).map(SeedUnit::Count).map(Some),
+        Mass::POWERS => UnitOfMass::new(Mass::from_base(value)).map(SeedUnit::Mass).map(Some),
+        _ => Ok(None),
     };
-    asked.checked(unit, at, gathered)
+    field.one_of(&Bases::default(), "a number of seeds or a mass", check, gathered)
 }
 
 fn size(doc: &document::Order, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<SeedSize> {
-    let at = at.field("size");
     let wanted = "a seed size, seeds per mass or the mass of a number of seeds,";
-    let asked = Asked::read(&doc.size, &at, gathered)?;
-    let (value, powers) = asked.measured(&Bases::default(), wanted, &at, gathered)?;
-    let size = if powers == SeedsPerMass::POWERS {
-        SeedSize::new(SeedsPerMass::from_base(value))
-    } else if powers == MassPerSeed::POWERS {
-        SeedSize::of_seed(MassPerSeed::from_base(value))
-    } else {
-        asked.wrong(powers, wanted, &at, gathered);
-        return None;
+    let check = |value, powers| match powers {
+        SeedsPerMass::POWERS => SeedSize::new(SeedsPerMass::from_base(value)).map(Some),
+        MassPerSeed::POWERS => SeedSize::of_seed(MassPerSeed::from_base(value)).map(Some),
+        _ => Ok(None),
     };
-    asked.checked(size, &at, gathered)
+    field(Some(&doc.size), at, "size").one_of(&Bases::default(), wanted, check, gathered)
 }
 
 /// An amount of seed: mass, seeds, units, bushels, or an area to sow.
 fn amount(
-    doc: &document::Quantity,
+    field: &Field<'_, '_>,
     bases: &Bases,
     sowing: Option<&document::Sowing>,
-    at: &Pointer<'_>,
     gathered: &mut Gathered,
 ) -> Option<Amount> {
     let wanted = "an amount of seed (mass, seeds, units, bushels or area)";
-    let asked = Asked::read(doc, at, gathered)?;
-    let (value, powers) = asked.measured(bases, wanted, at, gathered)?;
-    asked.checked(hilum::error::positive(Argument::SeedMass, value), at, gathered)?;
-    if powers == Mass::POWERS {
-        return Some(Amount::Mass(Mass::from_base(value)));
+    let check = |value, powers| {
+        positive(Argument::SeedMass, value)?;
+        Ok(match powers {
+            Mass::POWERS => Some(Amount::Mass(Mass::from_base(value))),
+            Seeds::POWERS => Some(Amount::Seeds(Seeds::from_base(value))),
+            Area::POWERS => Some(Amount::Area(Area::from_base(value))),
+            _ => None,
+        })
+    };
+    let amount = field.one_of(bases, wanted, check, gathered)?;
+    if matches!(amount, Amount::Area(_)) && sowing.is_none() {
+        let message = "is an area, which needs a sowing rate; give this order its sowing";
+        gathered.add(&field.at, field.doc.map(shown), message);
+        return None;
     }
-    if powers == Seeds::POWERS {
-        return Some(Amount::Seeds(Seeds::from_base(value)));
-    }
-    if powers == Area::POWERS {
-        if sowing.is_none() {
-            asked.refuse(at, gathered, "is an area, which needs a sowing rate; give this order its sowing");
-            return None;
-        }
-        return Some(Amount::Area(Area::from_base(value)));
-    }
-    asked.wrong(powers, wanted, at, gathered);
-    None
-}
-
-/// What a package holds; an area is no such amount.
-fn package_holds(
-    doc: &document::Package,
-    bases: &Bases,
-    at: &Pointer<'_>,
-    gathered: &mut Gathered,
-) -> Option<Amount> {
-    amount(&doc.holds, bases, None, at, gathered)
+    Some(amount)
 }
 
 fn sowing(doc: &document::Order, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Option<Sowing>> {
-    let germination = optional!(doc.germination, |doc| field(doc, at, "germination").share(gathered))?;
+    let germination = field(doc.germination.as_ref(), at, "germination").share(gathered);
+    if doc.germination.is_some() && germination.is_none() {
+        return None;
+    }
     let Some(sowing) = &doc.sowing else { return Some(None) };
     let at = at.field("sowing");
     match (&sowing.rate, &sowing.stand, &sowing.emergence) {
-        (Some(rate), None, None) => sowing_rate(rate, &at.field("rate"), gathered).map(Some),
+        (Some(_), None, None) => {
+            return sowing_rate(&field(sowing.rate.as_ref(), &at, "rate"), gathered).map(Some);
+        }
         (None, Some(stand), Some(emergence)) => {
-            let wanted = "a stand, plants per area,";
-            let stand = {
-                let at = at.field("stand");
-                let asked = Asked::read_stand(stand, &at, gathered);
-                asked.and_then(|asked| {
-                    let stand = asked.quantity::<SeedsPerArea>(&Bases::default(), wanted, &at, gathered)?;
-                    asked.checked(Sown::new(stand), &at, gathered)
-                })
-            };
-            let emergence = field(emergence, &at, "emergence").share(gathered);
-            let Some(germination) = germination else {
-                gathered.add(
-                    &at.field("stand"),
-                    None,
-                    "needs the order's germination; give it, as in \"92 %\"",
-                );
-                return None;
-            };
-            if let Ok(sown) = Sown::for_stand(stand?, germination, emergence?) {
-                Some(Some(Sowing::Seeds(sown)))
-            } else {
-                gathered.add(&at, None, "wants plants from seed of which none comes up; germination and emergence must be more than 0 %");
-                None
-            }
+            return for_stand(stand, emergence, germination, &at, gathered).map(Some);
         }
         (None, Some(_), None) => {
-            gathered.missing(
-                &at.field("emergence"),
-                "the share of viable seed that gives a plant, \"85 %\", as a stand needs it",
-            );
-            None
+            let give = "the share of viable seed that gives a plant, \"85 %\", as a stand needs it";
+            gathered.missing(&at.field("emergence"), give);
         }
-        _ => {
-            gathered.add(&at, None, "must say either rate, or stand and emergence");
-            None
-        }
+        _ => gathered.add(&at, None, "must say either rate, or stand and emergence"),
     }
-}
-
-fn sowing_rate(doc: &document::Quantity, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Sowing> {
-    let wanted = "a sowing rate, seeds or mass per area,";
-    let asked = Asked::read(doc, at, gathered)?;
-    let (value, powers) = asked.measured(&Bases::default(), wanted, at, gathered)?;
-    asked.checked(hilum::error::positive(Argument::SowingRate, value), at, gathered)?;
-    if powers == SeedsPerArea::POWERS {
-        let sown = Sown::new(SeedsPerArea::from_base(value));
-        return asked.checked(sown, at, gathered).map(Sowing::Seeds);
-    }
-    if powers == MassPerArea::POWERS {
-        return Some(Sowing::Mass(MassPerArea::from_base(value)));
-    }
-    asked.wrong(powers, wanted, at, gathered);
     None
 }
 
+/// The sowing of a stand of plants.
+fn for_stand(
+    stand: &document::Quantity,
+    emergence: &document::Quantity,
+    germination: Option<Share>,
+    at: &Pointer<'_>,
+    gathered: &mut Gathered,
+) -> Option<Sowing> {
+    let place = at.field("stand");
+    let asked = Asked::read_stand(stand, &place, gathered);
+    let stand = asked.and_then(|asked| {
+        let wanted = "a stand, plants per area,";
+        let stand = asked.quantity::<SeedsPerArea>(&Bases::default(), wanted, &place, gathered)?;
+        asked.checked(Sown::new(stand), &place, gathered)
+    });
+    let emergence = field(Some(emergence), at, "emergence").share(gathered);
+    let Some(germination) = germination else {
+        gathered.add(&place, None, "needs the order's germination; give it, as in \"92 %\"");
+        return None;
+    };
+    let sown = Sown::for_stand(stand?, germination, emergence?).map(Sowing::Seeds).ok();
+    if sown.is_none() {
+        gathered.add(
+            at,
+            None,
+            "wants plants from seed of which none comes up; germination and emergence must be more than 0 %",
+        );
+    }
+    sown
+}
+
+fn sowing_rate(field: &Field<'_, '_>, gathered: &mut Gathered) -> Option<Sowing> {
+    let check = |value, powers| {
+        positive(Argument::SowingRate, value)?;
+        match powers {
+            SeedsPerArea::POWERS => Sown::new(SeedsPerArea::from_base(value)).map(Sowing::Seeds).map(Some),
+            MassPerArea::POWERS => Ok(Some(Sowing::Mass(MassPerArea::from_base(value)))),
+            _ => Ok(None),
+        }
+    };
+    field.one_of(&Bases::default(), "a sowing rate, seeds or mass per area,", check, gathered)
+}
+
 /// Mass of seed per time.
+#[inline(never)]
 pub(crate) fn seed_flow(
-    doc: &document::Quantity,
+    doc: Option<&document::Quantity>,
     at: &Pointer<'_>,
     gathered: &mut Gathered,
 ) -> Option<SeedFlow> {
-    Field { doc, at: *at }.get::<MassFlow, _>("a seed flow, mass per time,", SeedFlow::new, gathered)
+    field(doc, at, "seed_flow").get("a seed flow, mass per time,", SeedFlow::new, gathered)
 }
 
 /// The treatments of an order, in the job's order.
@@ -329,42 +298,42 @@ fn treat(
     shelf: &Shelf<'_, '_>,
     at: &Pointer<'_>,
     gathered: &mut Gathered,
-) -> Option<Vec<usize>> {
-    let Some(names) = &doc.treat else {
-        return Some((0..shelf.job.treatments.len()).collect());
-    };
-    name_once(names.iter().map(alloc::string::String::as_str), "", at, gathered)?;
-    let mut treated = alloc::vec![false; shelf.job.treatments.len()];
+) -> Vec<usize> {
+    let all = 0..shelf.job.treatments.len();
+    let Some(names) = &doc.treat else { return all.collect() };
+    let mut treated = Vec::new();
+    if !name_once(names.iter().map(String::as_str), "", at, gathered) {
+        return treated;
+    }
     for (i, name) in names.iter().enumerate() {
-        if let Some(treated) = shelf.products.get(name).and_then(|index| treated.get_mut(index)) {
-            *treated = true;
-        } else {
+        let Some(index) = shelf.products.get(name) else {
             let known = shelf.products.names();
             gathered.add(&at.item(i), Some(quoted(name)), unknown("product", name, &known));
-            return None;
-        }
+            break;
+        };
+        let place = treated.partition_point(|other| *other < index);
+        treated.insert(place, index);
     }
-    Some(treated.iter().enumerate().filter(|(_, treated)| **treated).map(|(index, _)| index).collect())
+    treated
 }
 
 fn on_seed<'j>(
     doc: &'j document::Order,
     at: &Pointer<'_>,
     gathered: &mut Gathered,
-) -> Option<Vec<(&'j str, ActivePerSeed)>> {
+) -> Vec<(&'j str, ActivePerSeed)> {
     let list = doc.on_seed.as_deref().unwrap_or_default();
-    name_once(list.iter().map(|on| on.active.as_str()), "active", at, gathered)?;
     let mut read = Vec::new();
-    for (i, on) in list.iter().enumerate() {
-        let at = at.item(i);
-        let per_seed = field(&on.per_seed, &at, "per_seed").get(
-            "active ingredient per seed, mass per seed,",
-            PerSeed::new,
-            gathered,
-        );
-        read.push((on.active.as_str(), per_seed?));
+    if !name_once(list.iter().map(|on| on.active.as_str()), "active", at, gathered) {
+        return read;
     }
-    Some(read)
+    for (i, on) in list.iter().enumerate() {
+        let wanted = "active ingredient per seed, mass per seed,";
+        let per_seed = field(Some(&on.per_seed), &at.item(i), "per_seed").get(wanted, PerSeed::new, gathered);
+        let Some(per_seed) = per_seed else { break };
+        read.push((on.active.as_str(), per_seed));
+    }
+    read
 }
 
 /// The seed at its own size, and at the ends of the size's tolerance.
@@ -386,17 +355,14 @@ fn seed(
     seed.map_err(|error| match error {
         Error::NotAShare { .. } => gathered.add(
             &at.field("size_tolerance"),
-            doc.size_tolerance.as_ref().map(super::ask::shown),
+            doc.size_tolerance.as_ref().map(shown),
             "must be less than 100 %",
         ),
-        error => {
-            let error = Told(error);
-            gathered.add(
-                &at.field("amount"),
-                Some(super::ask::shown(&doc.amount)),
-                format!("gives, at this size, seed beyond what can be calculated with: {error}"),
-            );
-        }
+        error => gathered.add(
+            &at.field("amount"),
+            Some(shown(&doc.amount)),
+            format!("gives, at this size, seed beyond what can be calculated with: {}", Told(error)),
+        ),
     })
     .ok()
 }

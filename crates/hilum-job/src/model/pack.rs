@@ -2,10 +2,14 @@
 
 use alloc::vec::Vec;
 
+use hilum::Argument;
+use hilum::error::{not_negative, positive};
 use hilum::quantity::{Mass, Measure, Volume};
+use hilum::text::Bases;
 
-use super::ask::{Asked, optional};
+use super::ask::{Asked, field, refusal, shown};
 use super::name_once;
+use crate::digits::exact;
 use crate::document;
 use crate::problem::{Gathered, Pointer};
 
@@ -29,91 +33,82 @@ pub(crate) fn packs<'j>(
     doc: &'j document::Treatment,
     at: &Pointer<'_>,
     gathered: &mut Gathered,
-) -> Option<Vec<Pack<'j>>> {
+) -> Vec<Pack<'j>> {
     let list = doc.packs.as_deref().unwrap_or_default();
-    let unique = name_once(list.iter().map(|pack| pack.pack.as_str()), "pack", at, gathered);
-    let docs = list.iter().enumerate();
-    let read: Vec<_> = docs.map(|(i, doc)| pack(doc, &at.item(i), gathered)).collect();
-    unique.and(read.into_iter().collect())
+    name_once(list.iter().map(|pack| pack.pack.as_str()), "pack", at, gathered);
+    let mut packs = Vec::new();
+    for (i, doc) in list.iter().enumerate() {
+        packs.push(pack(doc, &at.item(i), gathered));
+    }
+    packs
 }
 
-fn pack<'j>(doc: &'j document::Pack, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Pack<'j>> {
+fn pack<'j>(doc: &'j document::Pack, at: &Pointer<'_>, gathered: &mut Gathered) -> Pack<'j> {
     let parts = parts(doc, &at.field("parts"), gathered);
-    let covers = optional!(doc.covers, |covers| Asked::read(covers, &at.field("covers"), gathered));
+    let covers = field(doc.covers.as_ref(), at, "covers").asked(gathered);
+    let price = doc.price.map_or(Ok(0.0), |price| not_negative(Argument::Price, price));
     if doc.per_case == Some(0) {
         gathered.add(&at.field("per_case"), Some("0".into()), "must be at least 1");
-        return None;
-    }
-    if let Some(price) = doc.price {
-        let checked = hilum::error::not_negative(hilum::Argument::Price, price);
-        if let Err(error) = checked {
-            gathered.add(&at.field("price"), Some(crate::digits::exact(price)), super::ask::refusal(error));
-            return None;
-        }
-    }
-    if doc.covers.is_none() && doc.parts.as_ref().is_none_or(Vec::is_empty) {
+    } else if let Err(error) = price {
+        let value = doc.price.map(exact);
+        gathered.add(&at.field("price"), value, refusal(error));
+    } else if doc.covers.is_none() && doc.parts.as_ref().is_none_or(Vec::is_empty) {
         gathered.add(at, None, "says neither what it covers nor what is in its parts; give covers or parts");
-        return None;
     }
-    Some(Pack { doc, parts: parts?, covers: covers? })
+    Pack { doc, parts, covers }
 }
 
 fn parts<'j>(
     doc: &'j document::Pack,
     at: &Pointer<'_>,
     gathered: &mut Gathered,
-) -> Option<Vec<(&'j str, PartAmount)>> {
+) -> Vec<(&'j str, PartAmount)> {
     let list = doc.parts.as_deref().unwrap_or_default();
-    let unique = name_once(list.iter().map(|part| part.part.as_str()), "part", at, gathered);
-    let docs = list.iter().enumerate();
-    let read: Vec<_> = docs.map(|(i, part)| part_amount(part, &at.item(i), gathered)).collect();
-    unique.and(read.into_iter().collect())
+    name_once(list.iter().map(|part| part.part.as_str()), "part", at, gathered);
+    let mut parts = Vec::new();
+    for (i, part) in list.iter().enumerate() {
+        parts.extend(usable(part, &at.item(i), gathered).map(|usable| (part.part.as_str(), usable)));
+    }
+    parts
 }
 
-fn part_amount<'j>(
-    part: &'j document::Part,
-    at: &Pointer<'_>,
-    gathered: &mut Gathered,
-) -> Option<(&'j str, PartAmount)> {
-    let fill = content(&part.fill, &at.field("fill"), gathered);
-    let usable = optional!(part.usable, |usable| content(usable, &at.field("usable"), gathered));
-    let (fill, usable) = (fill?, usable?);
+/// What can be got out of a part: the fill, where it does not say.
+fn usable(part: &document::Part, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<PartAmount> {
+    let fill = content(Some(&part.fill), at, "fill", gathered);
+    let usable = content(part.usable.as_ref(), at, "usable", gathered);
+    let fill = fill?;
+    let Some(usable) = usable else { return Some(fill) };
     let more = match (fill, usable) {
-        (_, None) => return Some((part.part.as_str(), fill)),
-        (PartAmount::Volume(fill), Some(PartAmount::Volume(usable))) => usable > fill,
-        (PartAmount::Mass(fill), Some(PartAmount::Mass(usable))) => usable > fill,
+        (PartAmount::Volume(fill), PartAmount::Volume(usable)) => usable > fill,
+        (PartAmount::Mass(fill), PartAmount::Mass(usable)) => usable > fill,
         _ => {
-            gathered.add(
-                &at.field("usable"),
-                None,
-                "is measured otherwise than the fill; give both by volume or both by mass",
-            );
+            let message = "is measured otherwise than the fill; give both by volume or both by mass";
+            gathered.add(&at.field("usable"), None, message);
             return None;
         }
     };
     if more {
-        gathered.add(
-            &at.field("usable"),
-            part.usable.as_ref().map(super::ask::shown),
-            "is more than the fill; check the two",
-        );
-        return None;
+        let value = part.usable.as_ref().map(shown);
+        gathered.add(&at.field("usable"), value, "is more than the fill; check the two");
     }
-    usable.map(|usable| (part.part.as_str(), usable))
+    Some(usable)
 }
 
 /// A volume or a mass of product.
-fn content(doc: &document::Quantity, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<PartAmount> {
+fn content(
+    doc: Option<&document::Quantity>,
+    at: &Pointer<'_>,
+    name: &str,
+    gathered: &mut Gathered,
+) -> Option<PartAmount> {
+    let check = |value, powers| {
+        positive(Argument::ProductAmount, value)?;
+        Ok(match powers {
+            Volume::POWERS => Some(PartAmount::Volume(Volume::from_base(value))),
+            Mass::POWERS => Some(PartAmount::Mass(Mass::from_base(value))),
+            _ => None,
+        })
+    };
     let wanted = "an amount of product, volume or mass,";
-    let asked = Asked::read(doc, at, gathered)?;
-    let (value, powers) = asked.measured(&hilum::text::Bases::default(), wanted, at, gathered)?;
-    asked.checked(hilum::error::positive(hilum::Argument::ProductAmount, value), at, gathered)?;
-    if powers == Volume::POWERS {
-        return Some(PartAmount::Volume(Volume::from_base(value)));
-    }
-    if powers == Mass::POWERS {
-        return Some(PartAmount::Mass(Mass::from_base(value)));
-    }
-    asked.wrong(powers, wanted, at, gathered);
-    None
+    field(doc, at, name).one_of(&Bases::default(), wanted, check, gathered)
 }

@@ -2,14 +2,12 @@
 
 use alloc::vec::Vec;
 
-use hilum::Argument;
 use hilum::account::{Measured, Quantity, Reading};
-use hilum::error::not_negative;
 use hilum::quantity::{Mass, Measure, Volume};
 use hilum::text::Bases;
+use hilum::unit::Powers;
 
-use super::ask::{Asked, Field, optional, shown};
-use super::order::field;
+use super::ask::{Field, field, shown};
 use crate::document;
 use crate::problem::{Gathered, Pointer};
 
@@ -47,21 +45,15 @@ impl Drawdown<'_> {
     /// What was put to use, all by volume or all by mass, as the start is.
     pub(crate) fn drawn(&self, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<(Drawn, Resolved)> {
         let wanted = "what is in the tank, a volume or a mass,";
-        let place = at.field("start");
-        let (doc, inner) = amount(self.start);
-        let place = inner.map_or(place, |inner| Pointer::Field(&place, inner));
-        let asked = Asked::read(doc, &place, gathered)?;
-        let (_, powers) = asked.measured(&Bases::default(), wanted, &place, gathered)?;
+        let check = |_, powers| Ok([Volume::POWERS, Mass::POWERS].contains(&powers).then_some(powers));
+        let start = at.field("start");
+        let powers = amount_field(self.start, &start).one_of(&Bases::default(), wanted, check, gathered)?;
         if powers == Volume::POWERS {
             let (used, resolved) = self.used("a volume, as at the start,", at, gathered)?;
             return Some((Drawn::Volume(used), resolved));
         }
-        if powers == Mass::POWERS {
-            let (used, resolved) = self.used("a mass, as at the start,", at, gathered)?;
-            return Some((Drawn::Mass(used), resolved));
-        }
-        asked.wrong(powers, wanted, &place, gathered);
-        None
+        let (used, resolved) = self.used("a mass, as at the start,", at, gathered)?;
+        Some((Drawn::Mass(used), resolved))
     }
 
     /// What was put to use: start − end + added − lost.
@@ -71,80 +63,104 @@ impl Drawdown<'_> {
         at: &Pointer<'_>,
         gathered: &mut Gathered,
     ) -> Option<(Measured<Q>, Resolved)> {
-        let scale = Scale::<Q>::of(self.resolution, wanted, at, gathered)?;
+        let scale = Scale::of(self.resolution, Q::POWERS, wanted, at, gathered)?;
         let start = scale.read(self.start, &at.field("start"), gathered);
         let end = scale.read(self.end, &at.field("end"), gathered);
         let added = scale.all(self.added, &at.field("added"), gathered);
         let lost = scale.all(self.lost, &at.field("lost"), gathered);
-        let ((start, a), (end, b), (added, c), (lost, d)) = (start?, end?, added?, lost?);
-        let used = Measured::used(start, end, &added, &lost).map_err(|_| {
+        let (start, end, added, lost) = (start?, end?, added?, lost?);
+        let resolved = added
+            .iter()
+            .chain(&lost)
+            .fold(start.resolved().and(end.resolved()), |all, shown| all.and(shown.resolved()));
+        let readings = |list: Vec<Shown>| list.into_iter().filter_map(Shown::reading).collect::<Vec<_>>();
+        let used = Measured::used(start.reading()?, end.reading()?, &readings(added), &readings(lost)).ok();
+        if used.is_none() {
             let message = "leaves less than nothing used: start and added come to less than end and lost; \
                            check the readings, and list all that was added";
             gathered.add(&at.field("end"), Some(shown(amount(self.end).0)), message);
-        });
-        Some((used.ok()?, a.and(b).and(c).and(d)))
+        }
+        Some((used?, resolved))
+    }
+}
+
+/// What an instrument showed and the step that it shows, in base units.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Shown {
+    amount: f64,
+    step: Option<f64>,
+}
+
+impl Shown {
+    pub(crate) fn resolved(self) -> Resolved {
+        if self.step.is_some() { Resolved::All } else { Resolved::NotAll }
+    }
+
+    pub(crate) fn reading<Q: Quantity + Measure>(self) -> Option<Reading<Q>> {
+        Reading::new(Q::from_base(self.amount), Q::from_base(self.step.unwrap_or(0.0))).ok()
     }
 }
 
 /// An instrument: what its readings measure, and the step that they show where they do not say.
-pub(crate) struct Scale<'w, Q> {
-    resolution: Option<Q>,
+#[derive(Clone, Copy)]
+pub(crate) struct Scale<'w> {
+    step: Option<f64>,
+    measures: Powers,
     wanted: &'w str,
 }
 
-impl<'w, Q: Quantity + Measure> Scale<'w, Q> {
+impl<'w> Scale<'w> {
     /// The instrument whose resolution stands beside its readings, if it is given.
     pub(crate) fn of(
         resolution: Option<&document::Quantity>,
+        measures: Powers,
         wanted: &'w str,
         at: &Pointer<'_>,
         gathered: &mut Gathered,
     ) -> Option<Self> {
-        let resolution = optional!(resolution, |doc| step(&field(doc, at, "resolution"), wanted, gathered))?;
-        Some(Self { resolution, wanted })
+        let scale = Self { step: None, measures, wanted };
+        let step = scale.number(&field(resolution, at, "resolution"), gathered);
+        (resolution.is_some() == step.is_some()).then_some(Self { step, ..scale })
     }
 
     /// One reading.
+    #[inline(never)]
     pub(crate) fn read(
-        &self,
+        self,
         doc: &document::Reading,
         at: &Pointer<'_>,
         gathered: &mut Gathered,
-    ) -> Option<(Reading<Q>, Resolved)> {
-        let (amount, inner) = amount(doc);
-        let at_amount = inner.map_or(*at, |inner| at.field(inner));
-        let shown = Field { doc: amount, at: at_amount }.get(
-            self.wanted,
-            |shown: Q| not_negative(Argument::Reading, Measure::to_base(shown)).map(|_| shown),
-            gathered,
-        );
-        let resolution = match doc {
-            document::Reading::Amount(_) => self.resolution,
+    ) -> Option<Shown> {
+        let amount = self.number(&amount_field(doc, at), gathered);
+        let step = match doc {
+            document::Reading::Amount(_) => self.step,
             document::Reading::Resolved { resolution, .. } => {
-                Some(step(&field(resolution, at, "resolution"), self.wanted, gathered)?)
+                Some(self.number(&field(Some(resolution), at, "resolution"), gathered)?)
             }
         };
-        let resolved = if resolution.is_some() { Resolved::All } else { Resolved::NotAll };
-        let reading = Reading::new(shown?, resolution.unwrap_or(Q::from_base(0.0)));
-        Some((reading.ok()?, resolved))
+        Some(Shown { amount: amount?, step })
     }
 
+    #[inline(never)]
     fn all(
-        &self,
+        self,
         docs: Option<&document::Readings>,
         at: &Pointer<'_>,
         gathered: &mut Gathered,
-    ) -> Option<(Vec<Reading<Q>>, Resolved)> {
-        let list = match docs {
-            None => return Some((Vec::new(), Resolved::All)),
-            Some(document::Readings::One(one)) => alloc::vec![self.read(one, at, gathered)],
-            Some(document::Readings::Several(list)) => {
-                list.iter().enumerate().map(|(i, doc)| self.read(doc, &at.item(i), gathered)).collect()
-            }
-        };
-        let list: Vec<(Reading<Q>, Resolved)> = list.into_iter().collect::<Option<_>>()?;
-        let resolved = list.iter().fold(Resolved::All, |all, (_, resolved)| all.and(*resolved));
-        Some((list.into_iter().map(|(reading, _)| reading).collect(), resolved))
+    ) -> Option<Vec<Shown>> {
+        let mut all = Vec::new();
+        let list = docs.map(document::Readings::as_slice).unwrap_or_default();
+        for (i, doc) in list.iter().enumerate() {
+            let item = at.item(i);
+            let at = if matches!(docs, Some(document::Readings::One(_))) { at } else { &item };
+            all.extend(self.read(doc, at, gathered));
+        }
+        (all.len() == list.len()).then_some(all)
+    }
+
+    /// What stands in a field, in base units.
+    fn number(self, field: &Field<'_, '_>, gathered: &mut Gathered) -> Option<f64> {
+        field.not_negative(self.measures, self.wanted, gathered)
     }
 }
 
@@ -156,6 +172,7 @@ pub(crate) fn amount(doc: &document::Reading) -> (&document::Quantity, Option<&'
     }
 }
 
-fn step<Q: Measure>(field: &Field<'_, '_>, wanted: &str, gathered: &mut Gathered) -> Option<Q> {
-    field.get(wanted, |step: Q| not_negative(Argument::Resolution, step.to_base()).map(|_| step), gathered)
+fn amount_field<'a, 'r>(doc: &'r document::Reading, at: &'a Pointer<'a>) -> Field<'a, 'r> {
+    let (amount, inner) = amount(doc);
+    Field { doc: Some(amount), at: inner.map_or(*at, |inner| at.field(inner)) }
 }

@@ -4,17 +4,16 @@ use alloc::format;
 use alloc::vec::Vec;
 
 use hilum::account::{Measured, USUAL_TOLERANCE};
-use hilum::quantity::Mass;
+use hilum::quantity::{Mass, Measure};
 use hilum::rate::Density;
 use hilum::seed::Share;
 use hilum::text::Decimal;
 
 use super::after::{Instant, instant};
-use super::ask::{optional, shown};
+use super::ask::{field, shown};
 use super::name_once;
-use super::order::field;
 use super::reading::{Drawdown, Drawn, Resolved, Scale, amount};
-use super::treatment::find;
+use super::treatment::{density, find};
 use crate::document::{self, Weighed};
 use crate::places::Places;
 use crate::problem::{Gathered, Pointer, Problems, quoted};
@@ -83,29 +82,27 @@ impl<'r> Run<'r> {
     pub(crate) fn of(run: &'r document::Run, decimal: Decimal) -> Result<Self, Problems> {
         let mut gathered = Gathered::reading(decimal);
         let read = Self::read(run, &mut gathered);
-        gathered.settle(read)
+        gathered.settle(Some(read))
     }
 
-    fn read(run: &'r document::Run, gathered: &mut Gathered) -> Option<Self> {
+    fn read(run: &'r document::Run, gathered: &mut Gathered) -> Self {
         let root = Pointer::Root;
         if let Some(format) = run.format.filter(|format| *format != 1) {
             let message = "is not a format that is read; write 1";
             gathered.add(&root.field("format"), Some(format!("{format}")), message);
         }
-        let tolerance = optional!(run.tolerance, |doc| field(doc, &root, "tolerance").share(gathered));
+        let tolerance = field(run.tolerance.as_ref(), &root, "tolerance").share(gathered);
         let at = root.field("orders");
         if run.orders.is_empty() {
             gathered.add(&at, None, "has no entry; a run needs at least one order");
         }
         let names = Names::of(&run.job);
-        let unique = name_once(run.orders.iter().map(|order| order.order.as_str()), "order", &at, gathered);
-        let docs = run.orders.iter().enumerate();
-        let orders: Vec<_> = docs.map(|(i, doc)| order(doc, &names, &at.item(i), gathered)).collect();
-        unique?;
-        Some(Self {
-            tolerance: tolerance?.unwrap_or(USUAL_TOLERANCE),
-            orders: orders.into_iter().collect::<Option<_>>()?,
-        })
+        name_once(run.orders.iter().map(|order| order.order.as_str()), "order", &at, gathered);
+        let mut orders = Vec::new();
+        for (i, doc) in run.orders.iter().enumerate() {
+            orders.extend(order(doc, &names, &at.item(i), gathered));
+        }
+        Self { tolerance: tolerance.unwrap_or(USUAL_TOLERANCE), orders }
     }
 }
 
@@ -119,13 +116,11 @@ fn order<'r>(
     let seed = seed(&doc.seed, &at.field("seed"), gathered);
     let tanks = tanks(doc, names, &at.field("tanks"), gathered);
     let dry = dry(doc, names, &at.field("dry"), gathered);
-    let from = optional!(doc.from, |text| instant(text, &at.field("from"), gathered));
-    let to = optional!(doc.to, |text| instant(text, &at.field("to"), gathered));
-    let (from, to) = (from?, to?);
+    let from = instant(doc.from.as_deref(), &at.field("from"), gathered);
+    let to = instant(doc.to.as_deref(), &at.field("to"), gathered);
     if from.zip(to).is_some_and(|(from, to)| to < from) {
         let message = "is before the order's from; check the two";
         gathered.add(&at.field("to"), doc.to.as_deref().map(quoted), message);
-        return None;
     }
     let (seed, seed_resolved) = seed?;
     Some(RunOrder {
@@ -134,8 +129,8 @@ fn order<'r>(
         seed,
         seed_resolved,
         weighed: doc.seed.weighed.unwrap_or(Weighed::Before),
-        tanks: tanks?,
-        dry: dry?,
+        tanks,
+        dry,
         from,
         to,
     })
@@ -147,31 +142,31 @@ fn seed(
     at: &Pointer<'_>,
     gathered: &mut Gathered,
 ) -> Option<(Measured<Mass>, Resolved)> {
-    let scale = Scale::of(doc.resolution.as_ref(), "a mass of seed", at, gathered);
+    let scale = Scale::of(doc.resolution.as_ref(), Mass::POWERS, "a mass of seed", at, gathered);
     match (&doc.start, &doc.end, &doc.mass) {
         (None, None, Some(mass)) => {
-            let (reading, resolved) = scale?.read(mass, &at.field("mass"), gathered)?;
-            some_seed(reading.into(), mass, &at.field("mass"), gathered).map(|seed| (seed, resolved))
+            let at = at.field("mass");
+            let shown = scale?.read(mass, &at, gathered)?;
+            some_seed(shown.reading()?.into(), shown.resolved(), mass, &at, gathered)
         }
         (Some(start), Some(end), None) => {
             let scale = scale?;
             let first = scale.read(start, &at.field("start"), gathered);
             let last = scale.read(end, &at.field("end"), gathered);
-            let ((first, a), (last, b)) = (first?, last?);
+            let (first, last) = (first?, last?);
+            let resolved = first.resolved().and(last.resolved());
+            let (first, last) = (first.reading()?, last.reading()?);
             // A bin falls, a totaliser rises.
             let seed =
                 Measured::used(first, last, &[], &[]).or_else(|_| Measured::used(last, first, &[], &[]));
-            some_seed(seed.ok()?, end, &at.field("end"), gathered).map(|seed| (seed, a.and(b)))
+            some_seed(seed.ok()?, resolved, end, &at.field("end"), gathered)
         }
-        (Some(_), None, None) => {
-            gathered.missing(&at.field("end"), "both start and end, or mass alone");
+        (start, end, None) if start.is_some() != end.is_some() => {
+            let lacks = if start.is_some() { "end" } else { "start" };
+            gathered.missing(&at.field(lacks), "both start and end, or mass alone");
             None
         }
-        (None, Some(_), None) => {
-            gathered.missing(&at.field("start"), "both start and end, or mass alone");
-            None
-        }
-        (None, None, None) => {
+        (_, _, None) => {
             gathered.add(at, None, "must say how much was treated: start and end, or mass");
             None
         }
@@ -184,12 +179,13 @@ fn seed(
 
 fn some_seed(
     seed: Measured<Mass>,
+    resolved: Resolved,
     reading: &document::Reading,
     at: &Pointer<'_>,
     gathered: &mut Gathered,
-) -> Option<Measured<Mass>> {
+) -> Option<(Measured<Mass>, Resolved)> {
     if seed.get().value > 0.0 {
-        return Some(seed);
+        return Some((seed, resolved));
     }
     let message = "says that no seed was treated; check the reading, or leave the order out";
     gathered.add(at, Some(shown(amount(reading).0)), message);
@@ -201,12 +197,14 @@ fn tanks(
     names: &Names<'_>,
     at: &Pointer<'_>,
     gathered: &mut Gathered,
-) -> Option<Vec<TankRead>> {
+) -> Vec<TankRead> {
     let list = doc.tanks.as_deref().unwrap_or_default();
-    let unique = name_once(list.iter().map(|tank| tank.tank.as_str()), "tank", at, gathered);
-    let docs = list.iter().enumerate();
-    let read: Vec<_> = docs.map(|(i, doc)| tank(doc, names, &at.item(i), gathered)).collect();
-    unique.and(read.into_iter().collect())
+    name_once(list.iter().map(|tank| tank.tank.as_str()), "tank", at, gathered);
+    let mut tanks = Vec::new();
+    for (i, doc) in list.iter().enumerate() {
+        tanks.extend(tank(doc, names, &at.item(i), gathered));
+    }
+    tanks
 }
 
 fn tank(
@@ -224,13 +222,9 @@ fn tank(
         resolution: doc.resolution.as_ref(),
     };
     let drawn = readings.drawn(at, gathered);
-    let density = optional!(doc.density, |doc| field(doc, at, "density").get(
-        "a density, mass per volume,",
-        Density::new,
-        gathered
-    ));
+    let density = density(doc.density.as_ref(), at, gathered);
     let (drawn, resolved) = drawn?;
-    Some(TankRead { tank: tank?, drawn, resolved, density: density? })
+    Some(TankRead { tank: tank?, drawn, resolved, density })
 }
 
 fn dry(
@@ -238,10 +232,11 @@ fn dry(
     names: &Names<'_>,
     at: &Pointer<'_>,
     gathered: &mut Gathered,
-) -> Option<Vec<DryRead>> {
+) -> Vec<DryRead> {
     let list = doc.dry.as_deref().unwrap_or_default();
-    let unique = name_once(list.iter().map(|dry| dry.product.as_str()), "product", at, gathered);
-    let read = |(i, doc): (usize, &document::DryReadings)| {
+    name_once(list.iter().map(|dry| dry.product.as_str()), "product", at, gathered);
+    let mut dry = Vec::new();
+    for (i, doc) in list.iter().enumerate() {
         let at = at.item(i);
         let treatment = find(&doc.product, "product", &names.products, &at.field("product"), gathered);
         let readings = Drawdown {
@@ -251,9 +246,9 @@ fn dry(
             lost: doc.lost.as_ref(),
             resolution: doc.resolution.as_ref(),
         };
-        let (used, resolved) = readings.used("a mass of product", &at, gathered)?;
-        Some(DryRead { treatment: treatment?, used, resolved })
-    };
-    let read: Vec<_> = list.iter().enumerate().map(read).collect();
-    unique.and(read.into_iter().collect())
+        let used = readings.used("a mass of product", &at, gathered);
+        let Some((treatment, (used, resolved))) = treatment.zip(used) else { continue };
+        dry.push(DryRead { treatment, used, resolved });
+    }
+    dry
 }

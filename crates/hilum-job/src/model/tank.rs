@@ -3,17 +3,16 @@
 use alloc::format;
 use alloc::vec::Vec;
 
-use hilum::error::{not_negative, positive};
+use hilum::error::positive;
 use hilum::mix::{HoldUp, MinFill, Water};
-use hilum::quantity::{Mass, Measure, Time, Volume, VolumeFlow, VolumePerMass};
+use hilum::quantity::{Mass, Measure, Ratio, Time, Volume};
 use hilum::rate::{PerMass, RatePerMass};
 use hilum::seed::Share;
 use hilum::treater::{BatchTreater, CurvePoint, Flow, PumpCurve, PumpRange, SeedFlow, Setting};
 use hilum::{Argument, Error};
 
-use super::after::duration;
-use super::ask::optional;
-use super::order::{field, seed_flow};
+use super::ask::{field, refusal, shown};
+use super::order::seed_flow;
 use crate::digits::{Told, exact};
 use crate::document::{self, Refill};
 use crate::problem::{Gathered, Pointer};
@@ -44,33 +43,32 @@ pub(crate) fn tanks<'j>(
     job: &'j document::Job,
     root: &Pointer<'_>,
     gathered: &mut Gathered,
-) -> Option<Vec<Tank<'j>>> {
+) -> Vec<Tank<'j>> {
     let at = root.field("tanks");
-    let list = job.tanks.as_deref().unwrap_or_default();
-    let docs = list.iter().enumerate();
-    let read: Vec<_> = docs.map(|(i, doc)| tank(doc, &at.item(i), gathered)).collect();
-    read.into_iter().collect()
+    let mut tanks = Vec::new();
+    for (i, doc) in job.tanks.as_deref().unwrap_or_default().iter().enumerate() {
+        tanks.extend(tank(doc, &at.item(i), gathered));
+    }
+    tanks
 }
 
 fn tank<'j>(doc: &'j document::Tank, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Tank<'j>> {
-    let capacity = field(&doc.capacity, at, "capacity").get("a capacity, a volume,", volume, gathered);
-    let min_fill =
-        optional!(doc.min_fill, |doc| field(doc, at, "min_fill").get("a volume", MinFill::new, gathered));
-    let hold_up =
-        optional!(doc.hold_up, |doc| field(doc, at, "hold_up").get("a volume", HoldUp::new, gathered));
+    let capacity = field(Some(&doc.capacity), at, "capacity").get("a capacity, a volume,", volume, gathered);
+    let min_fill = field(doc.min_fill.as_ref(), at, "min_fill").get("a volume", MinFill::new, gathered);
+    let hold_up = field(doc.hold_up.as_ref(), at, "hold_up").get("a volume", HoldUp::new, gathered);
     let water = water(doc, at, gathered);
-    let mixing = optional!(doc.mixing, |doc| duration(doc, &at.field("mixing"), gathered));
-    let pump = optional!(doc.pump, |doc| pump(doc, &at.field("pump"), gathered));
+    let mixing = field(doc.mixing.as_ref(), at, "mixing").duration(gathered);
+    let pump = doc.pump.as_ref().map(|doc| pump(doc, &at.field("pump"), gathered));
     Some(Tank {
         doc,
         capacity: capacity?,
-        min_fill: min_fill?,
-        hold_up: hold_up?.unwrap_or(HoldUp::NONE),
-        water: water?,
-        mixing: mixing?.unwrap_or(Time::from_base(0.0)),
+        min_fill,
+        hold_up: hold_up.unwrap_or(HoldUp::NONE),
+        water,
+        mixing: mixing.unwrap_or(Time::from_base(0.0)),
         agitated: doc.agitated.unwrap_or_default(),
         refill: doc.refill.unwrap_or(Refill::WhenEmpty),
-        pump: pump?,
+        pump,
     })
 }
 
@@ -78,73 +76,70 @@ fn volume(volume: Volume) -> Result<Volume, Error> {
     positive(Argument::MixVolume, volume.value).map(|_| volume)
 }
 
-fn water(doc: &document::Tank, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Water> {
-    let wanted = "a liquid rate, volume per mass of seed,";
+fn water(doc: &document::Tank, at: &Pointer<'_>, gathered: &mut Gathered) -> Water {
     if doc.make_up_to.is_some() && doc.water.is_some() {
         gathered.add(&at.field("water"), None, "stands beside make_up_to; say one of them");
+        return Water::None;
+    }
+    let up_to = liquid(doc.make_up_to.as_ref(), at, "make_up_to", gathered).map(Water::UpTo);
+    let plus = liquid(doc.water.as_ref(), at, "water", gathered).map(Water::Plus);
+    up_to.or(plus).unwrap_or(Water::None)
+}
+
+#[inline(never)]
+fn liquid(
+    doc: Option<&document::Quantity>,
+    at: &Pointer<'_>,
+    name: &str,
+    gathered: &mut Gathered,
+) -> Option<RatePerMass> {
+    field(doc, at, name).get("a liquid rate, volume per mass of seed,", PerMass::new, gathered)
+}
+
+fn pump(doc: &document::Pump, at: &Pointer<'_>, gathered: &mut Gathered) -> Pump {
+    let min = flow(doc.min.as_ref(), at, "min", gathered);
+    let max = flow(doc.max.as_ref(), at, "max", gathered);
+    let curve = doc.curve.as_deref().and_then(|points| curve(points, &at.field("curve"), gathered));
+    Pump { range: PumpRange { min, max }, curve }
+}
+
+#[inline(never)]
+fn flow(
+    doc: Option<&document::Quantity>,
+    at: &Pointer<'_>,
+    name: &str,
+    gathered: &mut Gathered,
+) -> Option<Flow> {
+    field(doc, at, name).get("a flow, volume per time,", Flow::new, gathered)
+}
+
+fn curve(docs: &[document::CurvePoint], at: &Pointer<'_>, gathered: &mut Gathered) -> Option<PumpCurve> {
+    let mut points = Vec::new();
+    for (i, doc) in docs.iter().enumerate() {
+        let at = at.item(i);
+        let setting = Setting::new(doc.setting);
+        if let Err(error) = setting {
+            let value = Some(exact(doc.setting));
+            gathered.add(&at.field("setting"), value, refusal(error));
+        }
+        let flow = flow(Some(&doc.flow), &at, "flow", gathered);
+        points.extend(setting.ok().zip(flow).map(|(setting, flow)| CurvePoint { setting, flow }));
+    }
+    if points.len() < docs.len() {
         return None;
     }
-    let up_to = optional!(doc.make_up_to, |doc| field(doc, at, "make_up_to").get::<VolumePerMass, _>(
-        wanted,
-        PerMass::new,
-        gathered
-    ));
-    let plus = optional!(doc.water, |doc| field(doc, at, "water").get::<VolumePerMass, _>(
-        wanted,
-        PerMass::new,
-        gathered
-    ));
-    Some(match (up_to?, plus?) {
-        (Some(rate), _) => Water::UpTo(rate),
-        (_, Some(rate)) => Water::Plus(rate),
-        _ => Water::None,
-    })
-}
-
-fn pump(doc: &document::Pump, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Pump> {
-    let min = optional!(doc.min, |doc| flow(doc, &at.field("min"), gathered));
-    let max = optional!(doc.max, |doc| flow(doc, &at.field("max"), gathered));
-    let curve = optional!(doc.curve, |points| curve(points, &at.field("curve"), gathered));
-    Some(Pump { range: PumpRange { min: min?, max: max? }, curve: curve? })
-}
-
-fn flow(doc: &document::Quantity, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Flow> {
-    let field = super::ask::Field { doc, at: *at };
-    field.get::<VolumeFlow, _>("a flow, volume per time,", Flow::new, gathered)
-}
-
-fn curve(points: &[document::CurvePoint], at: &Pointer<'_>, gathered: &mut Gathered) -> Option<PumpCurve> {
-    let read: Vec<_> = points
-        .iter()
-        .enumerate()
-        .map(|(i, point)| {
-            let at = at.item(i);
-            let setting = Setting::new(point.setting)
-                .map_err(|error| {
-                    let value = Some(exact(point.setting));
-                    gathered.add(&at.field("setting"), value, super::ask::refusal(error));
-                })
-                .ok();
-            let flow = flow(&point.flow, &at.field("flow"), gathered);
-            Some(CurvePoint { setting: setting?, flow: flow? })
-        })
-        .collect();
-    let points: Vec<_> = read.into_iter().collect::<Option<_>>()?;
-    PumpCurve::through(&points)
-        .map_err(|error| {
-            let message = match error {
-                Error::OneSetting { .. } => {
-                    "has several catches at one setting only; catch at another setting too".into()
-                }
-                Error::NotRising { .. } => "does not rise; a pump gives more at a higher setting".into(),
-                error => {
-                    let error = Told(error);
-                    format!("cannot be used: {error}")
-                }
-            };
-            gathered.add(at, None, message);
-        })
-        .ok()
+    let curve = PumpCurve::through(&points);
+    if let Err(error) = &curve {
+        let message = match error {
+            Error::OneSetting { .. } => {
+                "has several catches at one setting only; catch at another setting too".into()
+            }
+            Error::NotRising { .. } => "does not rise; a pump gives more at a higher setting".into(),
+            error => format!("cannot be used: {}", Told(*error)),
+        };
+        gathered.add(at, None, message);
+    }
+    curve.ok()
 }
 
 /// The treater.
@@ -166,53 +161,49 @@ pub(crate) enum Feed {
     Charge(Mass),
 }
 
-/// The job's treater; all of it may be absent.
-pub(crate) fn treater(job: &document::Job, root: &Pointer<'_>, gathered: &mut Gathered) -> Option<Treater> {
-    let at = root.field("treater");
-    let Some(doc) = &job.treater else {
-        let changeover = Time::from_base(0.0);
-        return Some(Treater {
+/// Without a word about it.
+impl Default for Treater {
+    fn default() -> Self {
+        Self {
             feed: None,
             utilisation: Share::WHOLE,
-            changeover,
+            changeover: Time::from_base(0.0),
             min_liquid: None,
             max_liquid: None,
-        });
-    };
-    let feed = feed(doc, &at, gathered);
-    let utilisation = optional!(doc.utilisation, |doc| field(doc, &at, "utilisation").get(
-        "a share in %",
-        |share| Share::new(share)
-            .and_then(|share| positive(Argument::Utilisation, share.number()).map(|_| share)),
-        gathered
-    ));
-    let changeover = optional!(doc.changeover, |doc| duration(doc, &at.field("changeover"), gathered));
-    let mut liquid = |doc: &Option<document::Quantity>, name: &str| {
-        let wanted = "a liquid rate, volume per mass of seed,";
-        optional!(*doc, |doc| field(doc, &at, name).get::<VolumePerMass, _>(wanted, PerMass::new, gathered))
-    };
-    let min_liquid = liquid(&doc.min_liquid, "min_liquid");
-    let max_liquid = liquid(&doc.max_liquid, "max_liquid");
-    Some(Treater {
-        feed: feed?,
-        utilisation: utilisation?.unwrap_or(Share::WHOLE),
-        changeover: changeover?.unwrap_or(Time::from_base(0.0)),
-        min_liquid: min_liquid?,
-        max_liquid: max_liquid?,
-    })
+        }
+    }
 }
 
-fn feed(doc: &document::Treater, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Option<Feed>> {
-    let flow = optional!(doc.seed_flow, |doc| seed_flow(doc, &at.field("seed_flow"), gathered));
-    let charge = optional!(doc.charge, |doc| field(doc, at, "charge").get(
+/// The job's treater; all of it may be absent.
+pub(crate) fn treater(job: &document::Job, root: &Pointer<'_>, gathered: &mut Gathered) -> Treater {
+    let Some(doc) = &job.treater else { return Treater::default() };
+    let at = root.field("treater");
+    let feed = feed(doc, &at, gathered);
+    let utilisation =
+        field(doc.utilisation.as_ref(), &at, "utilisation").get("a share in %", utilised, gathered);
+    let changeover = field(doc.changeover.as_ref(), &at, "changeover").duration(gathered);
+    Treater {
+        feed,
+        utilisation: utilisation.unwrap_or(Share::WHOLE),
+        changeover: changeover.unwrap_or(Time::from_base(0.0)),
+        min_liquid: liquid(doc.min_liquid.as_ref(), &at, "min_liquid", gathered),
+        max_liquid: liquid(doc.max_liquid.as_ref(), &at, "max_liquid", gathered),
+    }
+}
+
+fn utilised(share: Ratio) -> Result<Share, Error> {
+    let share = Share::new(share)?;
+    positive(Argument::Utilisation, share.number()).map(|_| share)
+}
+
+fn feed(doc: &document::Treater, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Feed> {
+    let flow = seed_flow(doc.seed_flow.as_ref(), at, gathered).map(Feed::Flow);
+    let charge = field(doc.charge.as_ref(), at, "charge").get(
         "a charge, a mass of seed,",
         |mass: Mass| positive(Argument::Charge, mass.value).map(|_| mass),
-        gathered
-    ));
-    let cycle = optional!(doc.cycle, |doc| {
-        let time = duration(doc, &at.field("cycle"), gathered);
-        time.filter(|time| not_negative(Argument::Cycle, time.value).is_ok())
-    });
+        gathered,
+    );
+    let cycle = field(doc.cycle.as_ref(), at, "cycle").duration(gathered);
     if doc.seed_flow.is_some() && (doc.charge.is_some() || doc.cycle.is_some()) {
         let other = if doc.charge.is_some() { "charge" } else { "cycle" };
         gathered.add(
@@ -222,16 +213,11 @@ fn feed(doc: &document::Treater, at: &Pointer<'_>, gathered: &mut Gathered) -> O
         );
         return None;
     }
-    match (flow?, charge?, cycle?) {
-        (Some(flow), _, _) => Some(Some(Feed::Flow(flow))),
-        (None, Some(charge), Some(cycle)) => BatchTreater::new(charge, cycle)
-            .map_err(|_| {
-                let value = doc.cycle.as_ref().map(super::ask::shown);
-                gathered.add(&at.field("cycle"), value, "must be more than 0");
-            })
-            .ok()
-            .map(|treater| Some(Feed::Charges(treater))),
-        (None, Some(charge), None) => Some(Some(Feed::Charge(charge))),
-        (None, None, _) => Some(None),
+    let Some((charge, cycle)) = charge.zip(cycle) else { return flow.or(charge.map(Feed::Charge)) };
+    let treater = BatchTreater::new(charge, cycle).map(Feed::Charges).ok();
+    if treater.is_none() {
+        let value = doc.cycle.as_ref().map(shown);
+        gathered.add(&at.field("cycle"), value, "must be more than 0");
     }
+    treater
 }

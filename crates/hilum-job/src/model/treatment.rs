@@ -4,16 +4,18 @@ use alloc::format;
 use alloc::vec::Vec;
 
 use chrono::NaiveDate;
+use hilum::Argument;
+use hilum::error::positive;
 use hilum::quantity::{MassPerVolume, Measure, Ratio};
 use hilum::rate::{ActiveContent, Content, Density};
 use hilum::seed::{Bushel, Share, UnitOfSeeds};
+use hilum::text::Bases;
 use hilum::viability::Life;
 
-use super::after::duration;
-use super::ask::{Asked, optional};
+use super::ask::{Asked, field, shown};
 use super::living::{self, Living};
 use super::name_once;
-use super::order::field;
+use super::order::bushel;
 use super::pack::{self, Pack};
 use crate::document;
 use crate::places::Places;
@@ -72,11 +74,13 @@ pub(crate) fn treatments<'j>(
     shed: &Shed<'_, 'j>,
     root: &Pointer<'_>,
     gathered: &mut Gathered,
-) -> Option<Vec<Treatment<'j>>> {
+) -> Vec<Treatment<'j>> {
     let at = root.field("treatments");
-    let docs = shed.job.treatments.iter().enumerate();
-    let read: Vec<_> = docs.map(|(i, doc)| treatment(doc, shed, &at.item(i), gathered)).collect();
-    read.into_iter().collect()
+    let mut treatments = Vec::new();
+    for (i, doc) in shed.job.treatments.iter().enumerate() {
+        treatments.extend(treatment(doc, shed, &at.item(i), gathered));
+    }
+    treatments
 }
 
 fn treatment<'j>(
@@ -85,47 +89,47 @@ fn treatment<'j>(
     at: &Pointer<'_>,
     gathered: &mut Gathered,
 ) -> Option<Treatment<'j>> {
-    let tank = optional!(doc.tank, |name| find(name, "tank", shed.tanks, &at.field("tank"), gathered));
-    let density = optional!(doc.density, |doc| field(doc, at, "density").get(
-        "a density, mass per volume,",
-        Density::new,
-        gathered
-    ));
+    let tank = doc.tank.as_ref().and_then(|name| find(name, "tank", shed.tanks, &at.field("tank"), gathered));
+    let density = density(doc.density.as_ref(), at, gathered);
     let actives = actives(doc, &at.field("actives"), gathered);
     let stated = stated(doc, actives.as_deref(), at, gathered);
-    let label_unit = optional!(doc.label_unit, |doc| field(doc, at, "label_unit").get(
-        "a number of seeds",
-        UnitOfSeeds::new,
-        gathered
-    ));
-    let label_bushel = optional!(doc.label_bushel, |doc| field(doc, at, "label_bushel").get(
-        "a bushel, a mass,",
-        Bushel::new,
-        gathered
-    ));
+    let label_unit =
+        field(doc.label_unit.as_ref(), at, "label_unit").get("a number of seeds", UnitOfSeeds::new, gathered);
+    let label_bushel = bushel(doc.label_bushel.as_ref(), at, "label_bushel", gathered);
     let also = asked_list(doc.also_stated.as_deref(), &at.field("also_stated"), gathered);
-    let min_rate = optional!(doc.min_rate, |doc| Asked::read(doc, &at.field("min_rate"), gathered));
-    let max_rate = optional!(doc.max_rate, |doc| Asked::read(doc, &at.field("max_rate"), gathered));
+    let min_rate = field(doc.min_rate.as_ref(), at, "min_rate").asked(gathered);
+    let max_rate = field(doc.max_rate.as_ref(), at, "max_rate").asked(gathered);
     let with_living = with_living(doc, shed, &at.field("with_living"), gathered);
-    let living = optional!(doc.living, |living| living::living(living, doc, &at.field("living"), gathered));
+    let living =
+        doc.living.as_ref().and_then(|living| living::living(living, doc, &at.field("living"), gathered));
     let packs = pack::packs(doc, &at.field("packs"), gathered);
-    let expires = optional!(doc.expires, |text| date(text, &at.field("expires"), gathered));
+    let expires = date(doc.expires.as_deref(), &at.field("expires"), gathered);
     Some(Treatment {
         doc,
-        tank: tank?,
+        tank,
         stated: stated?,
-        also: also?,
-        min_rate: min_rate?,
-        max_rate: max_rate?,
-        label_unit: label_unit?,
-        label_bushel: label_bushel?,
-        density: density?,
+        also,
+        min_rate,
+        max_rate,
+        label_unit,
+        label_bushel,
+        density,
         actives: actives?,
-        with_living: with_living?,
-        living: living?,
-        packs: packs?,
-        expires: expires?,
+        with_living,
+        living,
+        packs,
+        expires,
     })
+}
+
+/// Mass per volume.
+#[inline(never)]
+pub(crate) fn density(
+    doc: Option<&document::Quantity>,
+    at: &Pointer<'_>,
+    gathered: &mut Gathered,
+) -> Option<Density> {
+    field(doc, at, "density").get("a density, mass per volume,", Density::new, gathered)
 }
 
 /// The index of what a name refers to.
@@ -153,10 +157,12 @@ fn asked_list<'j>(
     list: Option<&'j [document::Quantity]>,
     at: &Pointer<'_>,
     gathered: &mut Gathered,
-) -> Option<Vec<Asked<'j>>> {
-    let docs = list.unwrap_or_default().iter().enumerate();
-    let read: Vec<_> = docs.map(|(i, doc)| Asked::read(doc, &at.item(i), gathered)).collect();
-    read.into_iter().collect()
+) -> Vec<Asked<'j>> {
+    let mut read = Vec::new();
+    for (i, doc) in list.unwrap_or_default().iter().enumerate() {
+        read.extend(Asked::read(doc, &at.item(i), gathered));
+    }
+    read
 }
 
 /// Exactly one of `rate`, `active_rate` and `cells`.
@@ -186,7 +192,7 @@ fn stated<'j>(
         (None, None, Some(cells)) => {
             if doc.living.is_none() {
                 let message = "is a dose of living cells; give the product's living titre";
-                gathered.add(&at.field("cells"), Some(super::ask::shown(cells)), message);
+                gathered.add(&at.field("cells"), Some(shown(cells)), message);
                 return None;
             }
             Asked::read(cells, &at.field("cells"), gathered).map(Stated::Cells)
@@ -211,6 +217,7 @@ fn stated<'j>(
     }
 }
 
+/// What is in the product; `None` where some of it is wrong.
 fn actives<'j>(
     doc: &'j document::Treatment,
     at: &Pointer<'_>,
@@ -218,30 +225,27 @@ fn actives<'j>(
 ) -> Option<Vec<(&'j str, Content)>> {
     let list = doc.actives.as_deref().unwrap_or_default();
     let unique = name_once(list.iter().map(|active| active.active.as_str()), "active", at, gathered);
-    let docs = list.iter().enumerate();
-    let read: Vec<_> = docs
-        .map(|(i, active)| {
-            let content = content(&active.content, &at.item(i).field("content"), gathered)?;
-            Some((active.active.as_str(), content))
-        })
-        .collect();
-    unique.and(read.into_iter().collect())
+    let mut read = Vec::new();
+    for (i, active) in list.iter().enumerate() {
+        let content = content(&active.content, &at.item(i), gathered);
+        read.extend(content.map(|content| (active.active.as_str(), content)));
+    }
+    (unique && read.len() == list.len()).then_some(read)
 }
 
 fn content(doc: &document::Quantity, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<Content> {
-    let wanted = "a content, mass per volume or a share by mass,";
-    let asked = Asked::read(doc, at, gathered)?;
-    let (value, powers) = asked.measured(&hilum::text::Bases::default(), wanted, at, gathered)?;
-    asked.checked(hilum::error::positive(hilum::Argument::ActiveContent, value), at, gathered)?;
-    let content = if powers == MassPerVolume::POWERS {
-        ActiveContent::new(MassPerVolume::from_base(value)).map(Content::PerVolume)
-    } else if powers == Ratio::POWERS {
-        Share::new(Ratio::from_base(value)).map(Content::ByMass)
-    } else {
-        asked.wrong(powers, wanted, at, gathered);
-        return None;
+    let check = |value, powers| {
+        positive(Argument::ActiveContent, value)?;
+        match powers {
+            MassPerVolume::POWERS => {
+                ActiveContent::new(MassPerVolume::from_base(value)).map(Content::PerVolume).map(Some)
+            }
+            Ratio::POWERS => Share::new(Ratio::from_base(value)).map(Content::ByMass).map(Some),
+            _ => Ok(None),
+        }
     };
-    asked.checked(content, at, gathered)
+    let wanted = "a content, mass per volume or a share by mass,";
+    field(Some(doc), at, "content").one_of(&Bases::default(), wanted, check, gathered)
 }
 
 fn with_living(
@@ -249,37 +253,28 @@ fn with_living(
     shed: &Shed<'_, '_>,
     at: &Pointer<'_>,
     gathered: &mut Gathered,
-) -> Option<Vec<WithLiving>> {
+) -> Vec<WithLiving> {
     let list = doc.with_living.as_deref().unwrap_or_default();
-    let unique = name_once(list.iter().map(|with| with.living.as_str()), "living", at, gathered);
-    let read: Vec<_> = list
-        .iter()
-        .enumerate()
-        .map(|(i, with)| {
-            let at = at.item(i);
-            let living = living_product(&with.living, shed, &at.field("living"), gathered);
-            if with.living == doc.product {
-                gathered.add(
-                    &at.field("living"),
-                    Some(quoted(&with.living)),
-                    "is the product itself; name another, or leave this out",
-                );
-                return None;
-            }
-            let life = optional!(with.life, |life| {
-                let at = at.field("life");
-                duration(life, &at, gathered).and_then(|time| Life::new(time).ok())
-            });
-            Some(WithLiving {
-                living: living?,
-                same_tank: with.same_tank.unwrap_or_default(),
-                same_seed: with.same_seed,
-                dry_between: with.dry_between.unwrap_or_default(),
-                life: life?,
-            })
-        })
-        .collect();
-    unique.and(read.into_iter().collect())
+    name_once(list.iter().map(|with| with.living.as_str()), "living", at, gathered);
+    let mut read = Vec::new();
+    for (i, with) in list.iter().enumerate() {
+        let at = at.item(i);
+        let living = living_product(&with.living, shed, &at.field("living"), gathered);
+        if with.living == doc.product {
+            let message = "is the product itself; name another, or leave this out";
+            gathered.add(&at.field("living"), Some(quoted(&with.living)), message);
+            continue;
+        }
+        let life = field(with.life.as_ref(), &at, "life").duration(gathered);
+        read.extend(living.map(|living| WithLiving {
+            living,
+            same_tank: with.same_tank.unwrap_or_default(),
+            same_seed: with.same_seed,
+            dry_between: with.dry_between.unwrap_or_default(),
+            life: life.and_then(|life| Life::new(life).ok()),
+        }));
+    }
+    read
 }
 
 fn living_product(
@@ -296,7 +291,8 @@ fn living_product(
     alive.then_some(index)
 }
 
-fn date(text: &str, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<NaiveDate> {
+fn date(text: Option<&str>, at: &Pointer<'_>, gathered: &mut Gathered) -> Option<NaiveDate> {
+    let text = text?;
     let day = crate::instant::day(text);
     if day.is_none() {
         gathered.add(at, Some(quoted(text)), "is not a day; write year-month-day as in \"2027-09-30\"");
