@@ -116,7 +116,9 @@ pub(crate) fn orders<'j>(
     name_once(shelf.job.orders.iter().map(|order| order.order.as_str()), "order", &at, gathered);
     let mut orders = Vec::new();
     for (i, doc) in shelf.job.orders.iter().enumerate() {
-        orders.extend(order(doc, shelf, &at.item(i), gathered));
+        if let Some(read) = order(doc, shelf, &at.item(i), gathered) {
+            orders.push(read);
+        }
     }
     orders
 }

@@ -67,7 +67,9 @@ fn parts<'j>(
     name_once(list.iter().map(|part| part.part.as_str()), "part", at, gathered);
     let mut parts = Vec::new();
     for (i, part) in list.iter().enumerate() {
-        parts.extend(usable(part, &at.item(i), gathered).map(|usable| (part.part.as_str(), usable)));
+        if let Some(usable) = usable(part, &at.item(i), gathered) {
+            parts.push((part.part.as_str(), usable));
+        }
     }
     parts
 }

@@ -153,7 +153,9 @@ impl<'w> Scale<'w> {
         for (i, doc) in list.iter().enumerate() {
             let item = at.item(i);
             let at = if matches!(docs, Some(document::Readings::One(_))) { at } else { &item };
-            all.extend(self.read(doc, at, gathered));
+            if let Some(shown) = self.read(doc, at, gathered) {
+                all.push(shown);
+            }
         }
         (all.len() == list.len()).then_some(all)
     }

@@ -100,7 +100,9 @@ impl<'r> Run<'r> {
         name_once(run.orders.iter().map(|order| order.order.as_str()), "order", &at, gathered);
         let mut orders = Vec::new();
         for (i, doc) in run.orders.iter().enumerate() {
-            orders.extend(order(doc, &names, &at.item(i), gathered));
+            if let Some(read) = order(doc, &names, &at.item(i), gathered) {
+                orders.push(read);
+            }
         }
         Self { tolerance: tolerance.unwrap_or(USUAL_TOLERANCE), orders }
     }
@@ -202,7 +204,9 @@ fn tanks(
     name_once(list.iter().map(|tank| tank.tank.as_str()), "tank", at, gathered);
     let mut tanks = Vec::new();
     for (i, doc) in list.iter().enumerate() {
-        tanks.extend(tank(doc, names, &at.item(i), gathered));
+        if let Some(read) = tank(doc, names, &at.item(i), gathered) {
+            tanks.push(read);
+        }
     }
     tanks
 }

@@ -47,7 +47,9 @@ pub(crate) fn tanks<'j>(
     let at = root.field("tanks");
     let mut tanks = Vec::new();
     for (i, doc) in job.tanks.as_deref().unwrap_or_default().iter().enumerate() {
-        tanks.extend(tank(doc, &at.item(i), gathered));
+        if let Some(read) = tank(doc, &at.item(i), gathered) {
+            tanks.push(read);
+        }
     }
     tanks
 }
@@ -123,7 +125,9 @@ fn curve(docs: &[document::CurvePoint], at: &Pointer<'_>, gathered: &mut Gathere
             gathered.add(&at.field("setting"), value, refusal(error));
         }
         let flow = flow(Some(&doc.flow), &at, "flow", gathered);
-        points.extend(setting.ok().zip(flow).map(|(setting, flow)| CurvePoint { setting, flow }));
+        if let (Ok(setting), Some(flow)) = (setting, flow) {
+            points.push(CurvePoint { setting, flow });
+        }
     }
     if points.len() < docs.len() {
         return None;

@@ -78,7 +78,9 @@ pub(crate) fn treatments<'j>(
     let at = root.field("treatments");
     let mut treatments = Vec::new();
     for (i, doc) in shed.job.treatments.iter().enumerate() {
-        treatments.extend(treatment(doc, shed, &at.item(i), gathered));
+        if let Some(read) = treatment(doc, shed, &at.item(i), gathered) {
+            treatments.push(read);
+        }
     }
     treatments
 }
@@ -160,7 +162,9 @@ fn asked_list<'j>(
 ) -> Vec<Asked<'j>> {
     let mut read = Vec::new();
     for (i, doc) in list.unwrap_or_default().iter().enumerate() {
-        read.extend(Asked::read(doc, &at.item(i), gathered));
+        if let Some(asked) = Asked::read(doc, &at.item(i), gathered) {
+            read.push(asked);
+        }
     }
     read
 }
@@ -227,8 +231,9 @@ fn actives<'j>(
     let unique = name_once(list.iter().map(|active| active.active.as_str()), "active", at, gathered);
     let mut read = Vec::new();
     for (i, active) in list.iter().enumerate() {
-        let content = content(&active.content, &at.item(i), gathered);
-        read.extend(content.map(|content| (active.active.as_str(), content)));
+        if let Some(content) = content(&active.content, &at.item(i), gathered) {
+            read.push((active.active.as_str(), content));
+        }
     }
     (unique && read.len() == list.len()).then_some(read)
 }
@@ -266,13 +271,14 @@ fn with_living(
             continue;
         }
         let life = field(with.life.as_ref(), &at, "life").duration(gathered);
-        read.extend(living.map(|living| WithLiving {
+        let Some(living) = living else { continue };
+        read.push(WithLiving {
             living,
             same_tank: with.same_tank.unwrap_or_default(),
             same_seed: with.same_seed,
             dry_between: with.dry_between.unwrap_or_default(),
             life: life.and_then(|life| Life::new(life).ok()),
-        }));
+        });
     }
     read
 }
