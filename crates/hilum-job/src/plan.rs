@@ -34,7 +34,8 @@ pub(crate) use self::record::CAUTIONS;
 use hilum::text::Decimal;
 
 use crate::document::{
-    self, DryOrder, DryTreatment, Finding, Job, OpenedPack, Plan, PlannedDose, PlannedTreatment,
+    self, DryOrder, DryTreatment, Finding, Job, OpenedPack, Plan, PlannedActive, PlannedDose, PlannedOrder,
+    PlannedTank, PlannedTreatment,
 };
 use crate::limits::{BATCHES, POURS};
 use crate::model::Model;
@@ -97,14 +98,13 @@ fn too_many() -> Problems {
 
 /// Refuses more pours than a plan holds.
 fn few_pours(draft: &Draft<'_, '_>, batches: &Batches) -> Result<(), Problems> {
-    let parts =
-        |tank| draft.lines.iter().filter(|line| line.treatment.tank == Some(tank)).count().saturating_add(1);
-    let parts: Vec<usize> = (0..draft.model.tanks.len()).map(parts).collect();
-    let pours = batches
-        .mixes
-        .iter()
-        .filter_map(|mix| parts.get(mix.tank))
-        .fold(0, |sum: usize, parts| sum.saturating_add(*parts));
+    let mut pours: usize = 0;
+    for k in 0..draft.model.tanks.len() {
+        let parts =
+            draft.lines.iter().filter(|line| line.treatment.tank == Some(k)).count().saturating_add(1);
+        let mixes = batches.mixes.iter().filter(|mix| mix.tank == k).count();
+        pours = pours.saturating_add(parts.saturating_mul(mixes));
+    }
     if pours <= POURS {
         return Ok(());
     }
@@ -133,22 +133,20 @@ impl<'m, 'j> Worked<'m, 'j> {
         sizes: Vec<Vec<Size>>,
         batches: Batches,
     ) -> Result<Self, Problems> {
-        let lines = draft.lines.iter().enumerate();
-        let beyond: Vec<_> = lines.map(|(t, line)| supply::beyond(&tanks, &batches, line, t)).collect();
-        let mut opened = Vec::new();
-        for (t, ((line, sizes), beyond)) in draft.lines.iter().zip(&sizes).zip(&beyond).enumerate() {
+        let (mut all_beyond, mut opened) = (Vec::new(), Vec::new());
+        for (t, (line, sizes)) in draft.lines.iter().zip(&sizes).enumerate() {
+            let beyond = supply::beyond(&tanks, &batches, line, t);
             let masses = line.doses.iter().filter_map(|dose| draft.order(dose.order));
             let treated = Mass::from_base(masses.map(|order| order.seed.mass.value).sum());
-            let sets =
-                supply::opened(line, sizes, &batches, t, *beyond, treated).map_err(|_| too_many_sets(t))?;
-            if sets.iter().flat_map(|opened| &opened.sets).any(|sets| u32::try_from(*sets).is_err()) {
-                return Err(too_many_sets(t));
-            }
-            opened.push(sets);
+            let sets = supply::opened(line, sizes, &batches, t, beyond, treated).ok();
+            let few = |opened: &Opened| opened.sets.iter().all(|sets| u32::try_from(*sets).is_ok());
+            let sets = sets.filter(|sets| sets.as_ref().is_none_or(few));
+            opened.push(sets.ok_or_else(|| too_many_sets(t))?);
+            all_beyond.push(beyond);
         }
         let on_seed = active::on_seed(&draft);
         let living = living::all(&draft, &batches);
-        Ok(Self { draft, tanks, sizes, batches, opened, beyond, on_seed, living })
+        Ok(Self { draft, tanks, sizes, batches, opened, beyond: all_beyond, on_seed, living })
     }
 
     /// A living product on an order's seed: by treatment and place in its line.
@@ -158,28 +156,52 @@ impl<'m, 'j> Worked<'m, 'j> {
 
     fn written(&self) -> Plan {
         let draft = &self.draft;
-        let liquids = order::liquids(draft.model.orders.len(), &self.tanks);
-        let orders = liquids.iter().enumerate();
-        let orders =
-            orders.filter_map(|(o, liquid)| order::order(draft, o, *liquid, record::record(self, o)));
-        let costs: Vec<Option<LineCost>> = (0..draft.lines.len()).map(|t| self.cost(t)).collect();
+        let (mut treatments, mut costs) = (Vec::new(), Vec::new());
+        for (t, line) in draft.lines.iter().enumerate() {
+            let cost = self.cost(t);
+            treatments.push(self.treatment(t, line, cost));
+            costs.push(cost);
+        }
         Plan {
             format: 1,
             hilum: crate::VERSION.into(),
             title: draft.model.job.title.clone(),
             units: draft.units(),
-            orders: orders.collect(),
-            treatments: (0..draft.lines.len())
-                .filter_map(|t| self.treatment(t, costs.get(t)?.as_ref()))
-                .collect(),
-            actives: self.on_seed.iter().filter_map(|on_seed| active::active(draft, on_seed)).collect(),
-            tanks: (0..self.tanks.len())
-                .filter_map(|k| tank::tank(draft, self.tanks.get(k)?, &self.batches, k))
-                .collect(),
+            orders: self.orders(),
+            treatments,
+            actives: self.actives(),
+            tanks: self.tanks(),
             dry: self.dry(),
             cost: cost::of_job(draft, &costs),
             findings: self.findings(),
         }
+    }
+
+    fn orders(&self) -> Vec<PlannedOrder> {
+        let orders = &self.draft.model.orders;
+        let mut written = Vec::new();
+        for (o, (order, liquid)) in orders.iter().zip(order::liquids(orders.len(), &self.tanks)).enumerate() {
+            written.push(order::order(&self.draft, order, liquid, record::record(self, o)));
+        }
+        written
+    }
+
+    fn actives(&self) -> Vec<PlannedActive> {
+        let mut written = Vec::new();
+        for on_seed in &self.on_seed {
+            if let Some(active) = active::active(&self.draft, on_seed) {
+                written.push(active);
+            }
+        }
+        written
+    }
+
+    fn tanks(&self) -> Vec<PlannedTank> {
+        let mut written = Vec::new();
+        for (k, (tank, work)) in self.draft.model.tanks.iter().zip(&self.tanks).enumerate() {
+            written.push(tank::tank(&self.draft, tank, work, &self.batches, k));
+        }
+        written
     }
 
     fn findings(&self) -> Vec<Finding> {
@@ -209,15 +231,13 @@ impl<'m, 'j> Worked<'m, 'j> {
         cost::of_line(self.draft.lines.get(t)?, opened, self.product_opened(t)?)
     }
 
-    fn treatment(&self, t: usize, cost: Option<&LineCost>) -> Option<PlannedTreatment> {
-        let draft = &self.draft;
-        let line = draft.lines.get(t)?;
-        let units = draft.units();
+    fn treatment(&self, t: usize, line: &Line<'_, '_>, cost: Option<LineCost>) -> PlannedTreatment {
+        let units = self.draft.units();
         let doc = line.treatment.doc;
         // Coverage that was stated too high leaves less than nothing; the finding coverage_disagrees tells it.
         let left = self.product_opened(t).zip(self.beyond.get(t)).filter(|_| !self.short(t));
         let left = left.map(|(opened, beyond)| opened - line.needed.base() - beyond.hold_up);
-        Some(PlannedTreatment {
+        PlannedTreatment {
             product: doc.product.clone(),
             tank: doc.tank.clone(),
             needed: line.needed.out(units),
@@ -228,18 +248,19 @@ impl<'m, 'j> Worked<'m, 'j> {
             leftover: left.map(|left| line.needed.like(left).out(units)),
             cost_opened: cost.map(|cost| cost.opened),
             cost_applied: cost.map(|cost| cost.applied),
-        })
+        }
     }
 
     fn doses(&self, t: usize, line: &Line<'_, '_>) -> Vec<PlannedDose> {
         let draft = &self.draft;
-        let doses = line.doses.iter().enumerate();
-        doses
-            .filter_map(|(place, dose)| {
-                let living = self.living(t, place).map(|facts| living::written(draft, facts));
-                treatment::dose(draft, line, dose, living)
-            })
-            .collect()
+        let mut written = Vec::new();
+        for (place, dose) in line.doses.iter().enumerate() {
+            let living = self.living(t, place).map(|facts| living::written(draft, facts));
+            if let Some(dose) = treatment::dose(draft, line, dose, living) {
+                written.push(dose);
+            }
+        }
+        written
     }
 
     fn packs(&self, t: usize, line: &Line<'_, '_>) -> Vec<OpenedPack> {
@@ -248,24 +269,18 @@ impl<'m, 'j> Worked<'m, 'j> {
     }
 
     fn dry(&self) -> Option<Vec<DryTreatment>> {
-        let units = self.draft.units();
-        let dry: Vec<DryTreatment> = self
-            .draft
-            .lines
-            .iter()
-            .filter(|line| line.treatment.tank.is_none() && !line.doses.is_empty())
-            .map(|line| DryTreatment {
-                product: line.treatment.doc.product.clone(),
-                orders: line
-                    .doses
-                    .iter()
-                    .filter_map(|dose| {
-                        let order = self.draft.order(dose.order)?.doc.order.clone();
-                        Some(DryOrder { order, mass: dose.needed.out(units) })
-                    })
-                    .collect(),
-            })
-            .collect();
+        let mut dry = Vec::new();
+        for line in self.draft.lines.iter().filter(|line| line.treatment.tank.is_none()) {
+            let mut orders = Vec::new();
+            for dose in &line.doses {
+                let Some(order) = self.draft.order(dose.order) else { continue };
+                let mass = dose.needed.out(self.draft.units());
+                orders.push(DryOrder { order: order.doc.order.clone(), mass });
+            }
+            if !orders.is_empty() {
+                dry.push(DryTreatment { product: line.treatment.doc.product.clone(), orders });
+            }
+        }
         (!dry.is_empty()).then_some(dry)
     }
 }

@@ -5,7 +5,7 @@ use alloc::string::String;
 
 use hilum::quantity::{CellsPerSeed, Length, Mass, Measure, Volume, VolumePerMass, VolumePerSeed};
 use hilum::rate::{Active, Agreement, CellCount, Dry, Liquid, PerArea, PerMass, PerSeed, Substance};
-use hilum::seed::SeedUnit;
+use hilum::seed::{SeedSize, SeedUnit};
 use hilum::text::{Bases, Measured, TextError, Written};
 use hilum::unit::Powers;
 use hilum::viability::Titre;
@@ -215,14 +215,6 @@ impl Rate {
         }
     }
 
-    /// The dose as a liquid, of a product that is in a tank.
-    pub(crate) fn liquid(self) -> Option<PerMass<Liquid>> {
-        match self {
-            Self::Liquid(rate) => Some(rate),
-            Self::Dry(_) => None,
-        }
-    }
-
     /// Per mass of seed, as a plan writes it.
     pub(crate) fn out(self, units: Units) -> Out {
         match self {
@@ -238,6 +230,15 @@ impl Rate {
             (Self::Dry(stated), Self::Dry(own)) => stated.difference(own),
             // Both are of one treatment, which is handled in one measure.
             _ => 0.0,
+        }
+    }
+
+    /// The size at which a dose per mass and one per seed, here turned into one per mass, are the same.
+    pub(crate) fn implied_size(self, per_seed: Self, size: SeedSize) -> Option<SeedSize> {
+        match (self, per_seed) {
+            (Self::Liquid(own), Self::Liquid(other)) => Some(own.implied_size(other.per_seed(size))),
+            (Self::Dry(own), Self::Dry(other)) => Some(own.implied_size(other.per_seed(size))),
+            _ => None,
         }
     }
 

@@ -35,8 +35,15 @@ pub(crate) struct LivingFacts {
 
 /// By treatment and place in its line: nothing for what is not alive.
 pub(crate) fn all(draft: &Draft<'_, '_>, batches: &Batches) -> Vec<Vec<Option<LivingFacts>>> {
-    let lines = draft.lines.iter().enumerate();
-    lines.map(|(t, line)| line.doses.iter().map(|dose| facts(draft, batches, t, dose)).collect()).collect()
+    let mut all = Vec::new();
+    for (t, line) in draft.lines.iter().enumerate() {
+        let mut own = Vec::new();
+        for dose in &line.doses {
+            own.push(facts(draft, batches, t, dose));
+        }
+        all.push(own);
+    }
+    all
 }
 
 fn facts(draft: &Draft<'_, '_>, batches: &Batches, treatment: usize, dose: &Dose) -> Option<LivingFacts> {
@@ -84,8 +91,15 @@ pub(crate) fn follow(
 
 /// What the partners on the same seed leave of its life.
 fn partners(draft: &Draft<'_, '_>, living: usize, order: usize) -> Vec<Life> {
-    let declared = draft.on_order(order).flat_map(|(_, line, _)| &line.treatment.with_living);
-    declared.filter(|with| with.living == living).filter_map(|with| with.life).collect()
+    let mut partners = Vec::new();
+    for (_, line, _) in draft.on_order(order) {
+        for with in line.treatment.with_living.iter().filter(|with| with.living == living) {
+            if let Some(life) = with.life {
+                partners.push(life);
+            }
+        }
+    }
+    partners
 }
 
 fn last_moment(

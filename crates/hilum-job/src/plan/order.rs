@@ -17,17 +17,16 @@ const SLACK: f64 = 1e-9;
 /// One order.
 pub(crate) fn order(
     draft: &Draft<'_, '_>,
-    index: usize,
+    order: &Order<'_>,
     liquid: VolumePerMass,
     record: Record,
-) -> Option<PlannedOrder> {
-    let order = draft.order(index)?;
+) -> PlannedOrder {
     let units = draft.units();
     let seed = &order.seed;
     let in_units = order.bases.unit.and_then(|unit| unit.units_in(seed.mass, seed.size).ok());
     let spread = order.spread.map(|[a, b]| (a.mass.value.min(b.mass.value), a.mass.value.max(b.mass.value)));
     let mass = |base: f64| SEED_MASS.with(base, &hilum::text::Bases::default(), units);
-    Some(PlannedOrder {
+    PlannedOrder {
         order: order.doc.order.clone(),
         lot: order.doc.lot.clone(),
         mass: SEED_MASS.of(seed.mass, units),
@@ -47,18 +46,20 @@ pub(crate) fn order(
             limit: draft.model.treater.max_liquid.map(|limit| LIQUID_PER_MASS.of(limit.get(), units)),
         },
         record,
-    })
+    }
 }
 
 /// All liquid on each order's seed; none is 0.
 pub(crate) fn liquids(orders: usize, tanks: &[TankWork]) -> Vec<VolumePerMass> {
-    let mut liquids = alloc::vec![0.0; orders];
-    for draw in tanks.iter().flat_map(|tank| &tank.orders) {
-        if let Some(sum) = liquids.get_mut(draw.order) {
-            *sum += draw.slurry.rate().get().value;
+    let mut liquids = alloc::vec![VolumePerMass::from_base(0.0); orders];
+    for tank in tanks {
+        for draw in &tank.orders {
+            if let Some(sum) = liquids.get_mut(draw.order) {
+                sum.value += draw.slurry.rate().get().value;
+            }
         }
     }
-    liquids.into_iter().map(VolumePerMass::from_base).collect()
+    liquids
 }
 
 fn packages(order: &Order<'_>) -> Option<u32> {

@@ -199,19 +199,18 @@ pub(crate) fn opened(
     sizes: &[Size],
     sets: &[u64],
 ) -> Vec<OpenedPack> {
-    let packs = line.treatment.packs.iter().zip(sizes).zip(sets);
-    packs
-        .filter(|(_, sets)| **sets > 0)
-        .filter_map(|((pack, size), sets)| {
-            let per_case = pack.doc.per_case.and_then(NonZeroU32::new);
-            Some(OpenedPack {
-                pack: pack.doc.pack.clone(),
-                sets: u32::try_from(*sets).ok()?,
-                cases: per_case.and_then(|per_case| u32::try_from(cases(*sets, per_case)).ok()),
-                covers: SEED_MASS.of(size.covers.get() * count(*sets), draft.units()),
-            })
-        })
-        .collect()
+    let mut opened = Vec::new();
+    for ((pack, size), sets) in line.treatment.packs.iter().zip(sizes).zip(sets) {
+        let Some(number) = u32::try_from(*sets).ok().filter(|sets| *sets > 0) else { continue };
+        let per_case = pack.doc.per_case.and_then(NonZeroU32::new);
+        opened.push(OpenedPack {
+            pack: pack.doc.pack.clone(),
+            sets: number,
+            cases: per_case.and_then(|per_case| u32::try_from(cases(*sets, per_case)).ok()),
+            covers: SEED_MASS.of(size.covers.get() * count(*sets), draft.units()),
+        });
+    }
+    opened
 }
 
 /// A count as a number to multiply with.

@@ -8,6 +8,7 @@ use hilum::rate::RatePerMass;
 use hilum::seed::Share;
 use hilum::treater::PumpSetting;
 
+use super::dose::Rate;
 use super::draft::Draft;
 use super::out::{FLOW, LIQUID, LIQUID_PER_MASS};
 use crate::digits::{Told, to_places};
@@ -55,9 +56,13 @@ pub(crate) fn tanks(draft: &Draft<'_, '_>) -> Result<Vec<TankWork>, Problems> {
     let mut gathered = Gathered::default();
     let root = Pointer::Root;
     let at = root.field("tanks");
-    let tanks = draft.model.tanks.iter().enumerate();
-    let read: Vec<_> = tanks.map(|(k, tank)| work(draft, k, tank, &at.item(k), &mut gathered)).collect();
-    gathered.settle(read.into_iter().collect())
+    let mut works = Vec::new();
+    for (k, tank) in draft.model.tanks.iter().enumerate() {
+        if let Some(work) = work(draft, k, tank, &at.item(k), &mut gathered) {
+            works.push(work);
+        }
+    }
+    gathered.settle(Some(works).filter(|works| works.len() == draft.model.tanks.len()))
 }
 
 fn work(
@@ -69,17 +74,20 @@ fn work(
 ) -> Option<TankWork> {
     let mut work = TankWork { orders: Vec::new(), recipes: Vec::new() };
     for order in 0..draft.model.orders.len() {
-        let products: Vec<(usize, RatePerMass)> = draft
-            .on_order(order)
-            .filter(|(_, line, _)| line.treatment.tank == Some(index))
-            .filter_map(|(t, _, dose)| Some((t, dose.rate.liquid()?)))
-            .collect();
+        let mut products: Vec<(usize, RatePerMass)> = Vec::new();
+        for (t, line, dose) in draft.on_order(order) {
+            if let (true, Rate::Liquid(rate)) = (line.treatment.tank == Some(index), dose.rate) {
+                products.push((t, rate));
+            }
+        }
         if products.is_empty() {
             continue;
         }
         let slurry = slurry(draft, order, &products, tank, at, gathered)?;
-        let own: Vec<(usize, Share)> =
-            products.iter().map(|(t, rate)| Some((*t, slurry.share(*rate).ok()?))).collect::<Option<_>>()?;
+        let mut own: Vec<(usize, Share)> = Vec::new();
+        for (t, rate) in products {
+            own.push((t, slurry.share(rate).ok()?));
+        }
         let kept = work.recipes.last_mut().filter(|recipe| keeps(recipe, &own, draft.model.recipe_tolerance));
         match kept {
             Some(recipe) => recipe.orders.push(order),
@@ -142,28 +150,30 @@ fn keeps(recipe: &Recipe, own: &[(usize, Share)], tolerance: Share) -> bool {
 
 /// A tank's recipes as a plan writes them.
 pub(crate) fn recipes(draft: &Draft<'_, '_>, work: &TankWork) -> Vec<document::Recipe> {
-    let name = |order: &usize| draft.order(*order).map(|order| order.doc.order.clone());
-    work.recipes
-        .iter()
-        .map(|recipe| document::Recipe {
-            orders: recipe.orders.iter().filter_map(name).collect(),
-            parts: parts(draft, recipe),
-        })
-        .collect()
+    let mut written = Vec::new();
+    for recipe in &work.recipes {
+        let mut orders = Vec::new();
+        for order in &recipe.orders {
+            if let Some(order) = draft.order(*order) {
+                orders.push(order.doc.order.clone());
+            }
+        }
+        written.push(document::Recipe { orders, parts: parts(draft, recipe) });
+    }
+    written
 }
 
 fn parts(draft: &Draft<'_, '_>, recipe: &Recipe) -> Vec<RecipePart> {
-    let product = |(t, share): &(usize, Share)| RecipePart {
-        product: draft.lines.get(*t).map(|line| line.treatment.doc.product.clone()),
-        water: None,
-        share: share.number(),
-    };
-    let water = (recipe.water.number() > 0.0).then_some(RecipePart {
-        product: None,
-        water: Some(true),
-        share: recipe.water.number(),
-    });
-    recipe.parts.iter().map(product).chain(water).collect()
+    let mut parts = Vec::new();
+    for (t, share) in &recipe.parts {
+        let product = draft.lines.get(*t).map(|line| line.treatment.doc.product.clone());
+        parts.push(RecipePart { product, water: None, share: share.number() });
+    }
+    let share = recipe.water.number();
+    if share > 0.0 {
+        parts.push(RecipePart { product: None, water: Some(true), share });
+    }
+    parts
 }
 
 /// What the pump must do for an order.
@@ -187,8 +197,9 @@ pub(crate) fn pump(tank: &Tank<'_>, treater: &Treater, order: &Order<'_>, draw: 
 pub(crate) fn draws(draft: &Draft<'_, '_>, tank: &Tank<'_>, work: &TankWork) -> Vec<TankOrder> {
     let treater = &draft.model.treater;
     let units = draft.units();
-    let written = |draw: &Draw| {
-        let order = draft.order(draw.order)?;
+    let mut written = Vec::new();
+    for draw in &work.orders {
+        let Some(order) = draft.order(draw.order) else { continue };
         let pump = pump(tank, treater, order, draw);
         let per_charge = match (treater.feed, order.seed_flow) {
             (_, Some(_)) => None,
@@ -196,7 +207,7 @@ pub(crate) fn draws(draft: &Draft<'_, '_>, tank: &Tank<'_>, work: &TankWork) -> 
             (Some(Feed::Charge(charge)), _) => draw.slurry.rate().needed(charge).ok(),
             _ => None,
         };
-        Some(TankOrder {
+        written.push(TankOrder {
             order: order.doc.order.clone(),
             slurry: LIQUID_PER_MASS.of(draw.slurry.rate().get(), units),
             flow: pump.flow.map(|flow| FLOW.of(flow.get(), units)),
@@ -205,7 +216,7 @@ pub(crate) fn draws(draft: &Draft<'_, '_>, tank: &Tank<'_>, work: &TankWork) -> 
                 _ => None,
             },
             per_charge: per_charge.map(|volume| LIQUID.of(volume, units)),
-        })
-    };
-    work.orders.iter().filter_map(written).collect()
+        });
+    }
+    written
 }

@@ -4,6 +4,7 @@ use alloc::vec::Vec;
 
 use hilum::batch::{Mix, Portion};
 use hilum::quantity::{Measure, Volume};
+use hilum::seed::Share;
 
 use super::batch::Batches;
 use super::clock::{Rounded, instant};
@@ -11,24 +12,29 @@ use super::draft::Draft;
 use super::out::{DRY, LIQUID, SEED_MASS};
 use super::recipe::{Recipe, TankWork, draws, recipes};
 use crate::document::{Batch, BatchOrder, BatchSets, PlannedTank, Pour};
+use crate::model::tank::Tank;
 
 /// One tank.
 pub(crate) fn tank(
     draft: &Draft<'_, '_>,
+    tank: &Tank<'_>,
     work: &TankWork,
-    batches: &Batches,
+    planned: &Batches,
     index: usize,
-) -> Option<PlannedTank> {
-    let tank = draft.model.tanks.get(index)?;
-    let written = batches.of_tank(index).filter_map(|(mix, portions)| {
-        batch(draft, work, batches.ruling.get(index).copied().flatten(), mix, portions)
-    });
-    Some(PlannedTank {
+) -> PlannedTank {
+    let ruling = planned.ruling.get(index).copied().flatten();
+    let mut batches = Vec::new();
+    for (mix, portions) in planned.of_tank(index) {
+        if let Some(recipe) = recipe(work, portions) {
+            batches.push(batch(draft, recipe, ruling, mix, portions));
+        }
+    }
+    PlannedTank {
         tank: tank.doc.tank.clone(),
         recipes: recipes(draft, work),
         orders: draws(draft, tank, work),
-        batches: written.collect(),
-    })
+        batches,
+    }
 }
 
 /// The recipe that a mix follows: its first order's.
@@ -40,15 +46,14 @@ pub(crate) fn recipe<'w>(work: &'w TankWork, portions: &[Portion]) -> Option<&'w
 
 fn batch(
     draft: &Draft<'_, '_>,
-    work: &TankWork,
+    recipe: &Recipe,
     ruling: Option<usize>,
     mix: &Mix,
     portions: &[Portion],
-) -> Option<Batch> {
+) -> Batch {
     let units = draft.units();
-    let recipe = recipe(work, portions)?;
     let times = mix.times;
-    Some(Batch {
+    Batch {
         number: mix.number,
         mix_at: times.and_then(|times| instant(draft, times.mix_at.value, Rounded::Down)),
         ready_at: times.and_then(|times| instant(draft, times.ready_at.value, Rounded::Up)),
@@ -57,44 +62,52 @@ fn batch(
         pour: pours(draft, recipe, mix),
         mixed: LIQUID.of(mix.mixed, units),
         sets: sets(draft, ruling, mix),
-        orders: portions
-            .iter()
-            .filter_map(|portion| {
-                let order = draft.order(portion.order)?.doc.order.clone();
-                Some(BatchOrder { order, mass: SEED_MASS.of(portion.mass, units) })
-            })
-            .collect(),
+        orders: orders(draft, portions),
         applied: LIQUID.of(mix.applied, units),
         hold_up: LIQUID.of(mix.hold_up, units),
         discarded: LIQUID.of(mix.discarded, units),
-    })
+    }
+}
+
+fn orders(draft: &Draft<'_, '_>, portions: &[Portion]) -> Vec<BatchOrder> {
+    let mut orders = Vec::new();
+    for portion in portions {
+        let Some(order) = draft.order(portion.order) else { continue };
+        let mass = SEED_MASS.of(portion.mass, draft.units());
+        orders.push(BatchOrder { order: order.doc.order.clone(), mass });
+    }
+    orders
 }
 
 /// Each part of the recipe, in its order, water last.
 fn pours(draft: &Draft<'_, '_>, recipe: &Recipe, mix: &Mix) -> Vec<Pour> {
     let units = draft.units();
-    let share = |share: hilum::seed::Share| Volume::from_base(share.number() * mix.mixed.value);
-    let product = |(t, part): &(usize, hilum::seed::Share)| {
-        let treatment = draft.lines.get(*t)?.treatment;
-        let volume = share(*part);
-        let mass = treatment.density.map(|density| DRY.of(volume * density.get(), units));
-        let product = Some(treatment.doc.product.clone());
-        Some(Pour { product, water: None, volume: LIQUID.of(volume, units), mass })
-    };
-    let water = (recipe.water.number() > 0.0).then(|| Pour {
-        product: None,
-        water: Some(true),
-        volume: LIQUID.of(share(recipe.water), units),
-        mass: None,
-    });
-    recipe.parts.iter().filter_map(product).chain(water).collect()
+    let volume = |share: Share| Volume::from_base(share.number() * mix.mixed.value);
+    let mut pours = Vec::new();
+    for (t, share) in &recipe.parts {
+        let Some(line) = draft.lines.get(*t) else { continue };
+        let volume = volume(*share);
+        pours.push(Pour {
+            product: Some(line.treatment.doc.product.clone()),
+            water: None,
+            volume: LIQUID.of(volume, units),
+            mass: line.treatment.density.map(|density| DRY.of(volume * density.get(), units)),
+        });
+    }
+    if recipe.water.number() > 0.0 {
+        let volume = LIQUID.of(volume(recipe.water), units);
+        pours.push(Pour { product: None, water: Some(true), volume, mass: None });
+    }
+    pours
 }
 
 fn sets(draft: &Draft<'_, '_>, ruling: Option<usize>, mix: &Mix) -> Vec<BatchSets> {
-    let Some(line) = ruling.and_then(|t| draft.lines.get(t)) else { return Vec::new() };
-    let packs = line.treatment.packs.iter().zip(mix.sets);
-    packs
-        .filter(|(_, sets)| *sets > 0)
-        .map(|(pack, sets)| BatchSets { pack: pack.doc.pack.clone(), sets })
-        .collect()
+    let mut opened = Vec::new();
+    let Some(line) = ruling.and_then(|t| draft.lines.get(t)) else { return opened };
+    for (pack, sets) in line.treatment.packs.iter().zip(mix.sets) {
+        if sets > 0 {
+            opened.push(BatchSets { pack: pack.doc.pack.clone(), sets });
+        }
+    }
+    opened
 }

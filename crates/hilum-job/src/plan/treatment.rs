@@ -3,7 +3,6 @@
 use alloc::string::String;
 use alloc::vec::Vec;
 
-use hilum::rate::{Active, PerMass};
 use hilum::seed::SeedUnit;
 use hilum::text::Bases;
 
@@ -79,24 +78,20 @@ fn per_bushel(draft: &Draft<'_, '_>, order: &Order<'_>, rate: Rate) -> Option<Ou
 fn statements(draft: &Draft<'_, '_>, line: &Line<'_, '_>, dose: &Dose) -> Option<Vec<StatementCheck>> {
     let docs = line.treatment.doc.also_stated.as_ref()?;
     let size = draft.order(dose.order)?.seed.size;
-    let check = |((rate, basis), doc): (&(Rate, Basis), &Quantity)| {
+    let mut checks = Vec::new();
+    for ((rate, basis), doc) in dose.also.iter().zip(docs) {
         let implied = match (dose.basis, basis) {
-            (Basis::Mass, Basis::Seed) => Some((dose.rate, *rate)),
-            (Basis::Seed, Basis::Mass) => Some((*rate, dose.rate)),
+            (Basis::Mass, Basis::Seed) => dose.rate.implied_size(*rate, size),
+            (Basis::Seed, Basis::Mass) => rate.implied_size(dose.rate, size),
             _ => None,
         };
-        let implied = implied.and_then(|(per_mass, per_seed)| match (per_mass, per_seed) {
-            (Rate::Liquid(a), Rate::Liquid(b)) => Some(a.implied_size(b.per_seed(size))),
-            (Rate::Dry(a), Rate::Dry(b)) => Some(a.implied_size(b.per_seed(size))),
-            _ => None,
-        });
-        StatementCheck {
+        checks.push(StatementCheck {
             stated: stated(doc),
             implied_size: implied.map(|size| SIZE.of(size.get(), draft.units())),
             difference: dose.rate.differs(*rate),
-        }
-    };
-    Some(dose.also.iter().zip(docs).map(check).collect())
+        });
+    }
+    Some(checks)
 }
 
 fn stated(doc: &Quantity) -> String {
@@ -108,18 +103,16 @@ fn stated(doc: &Quantity) -> String {
 
 fn actives(draft: &Draft<'_, '_>, line: &Line<'_, '_>, dose: &Dose, order: &Order<'_>) -> Vec<DoseActive> {
     let units = draft.units();
-    let names = line.treatment.actives.iter().map(|(name, _)| *name);
-    names
-        .zip(&dose.actives)
-        .filter_map(|(name, per_mass)| {
-            let per_mass: PerMass<Active> = (*per_mass)?;
-            let per_seed = per_mass.per_seed(order.seed.size);
-            Some(DoseActive {
-                active: name.into(),
-                per_mass: per_mass.out(units),
-                per_seed: per_seed.out(units),
-                per_area: order.seed.sown.map(|sown| per_seed.per_area(sown).out(units)),
-            })
-        })
-        .collect()
+    let mut actives = Vec::new();
+    for ((name, _), per_mass) in line.treatment.actives.iter().zip(&dose.actives) {
+        let Some(per_mass) = per_mass else { continue };
+        let per_seed = per_mass.per_seed(order.seed.size);
+        actives.push(DoseActive {
+            active: (*name).into(),
+            per_mass: per_mass.out(units),
+            per_seed: per_seed.out(units),
+            per_area: order.seed.sown.map(|sown| per_seed.per_area(sown).out(units)),
+        });
+    }
+    actives
 }
