@@ -102,9 +102,12 @@ impl Day<'_, '_> {
         let mut gathered = Gathered::default();
         let root = Pointer::Root;
         let at = root.field("orders");
-        let orders = self.run.orders.iter().enumerate();
-        let done: Vec<_> =
-            orders.map(|(i, read)| order::done(self, read, &at.item(i), &mut gathered)).collect();
-        gathered.settle(done.into_iter().collect())
+        let mut all = Vec::new();
+        for (i, read) in self.run.orders.iter().enumerate() {
+            if let Some(done) = order::done(self, read, &at.item(i), &mut gathered) {
+                all.push(done);
+            }
+        }
+        gathered.settle(Some(all).filter(|all| all.len() == self.run.orders.len()))
     }
 }

@@ -188,8 +188,8 @@ impl About<'_, '_, '_> {
     /// Tanks and dry products without readings.
     fn unread(&self, found: &mut Found) {
         let draft = &self.day.draft;
-        let read: Vec<usize> = self.done.tanks.iter().map(|tank| tank.tank).collect();
-        for tank in unread_tanks(self.day, self.done.order, &read) {
+        let read = |k| self.done.tanks.iter().any(|tank| tank.tank == k);
+        for tank in unread_tanks(self.day, self.done.order, read) {
             let message = format!(
                 "Order {} has no readings of tank {}: give start and end, to know what it gave.",
                 self.name(),
@@ -217,20 +217,23 @@ impl About<'_, '_, '_> {
 
     /// Readings without a resolution, which count as exact.
     fn unresolved(&self, found: &mut Found) {
-        let tanks = self.done.tanks.iter().enumerate();
-        let tanks = tanks.map(|(j, tank)| (format!("tanks/{j}"), tank.resolved));
-        let dry = self.done.dry.iter().enumerate();
-        let dry = dry.map(|(j, dry)| (format!("dry/{j}"), dry.resolved));
-        let seed = core::iter::once((String::from("seed"), self.done.resolved));
-        for (place, resolved) in seed.chain(tanks).chain(dry) {
-            if resolved == Resolved::NotAll {
-                let message = format!(
-                    "Order {} has readings without a resolution, which count as exact: give the smallest step that the instrument shows, to know how sure the rate is.",
-                    self.name()
-                );
-                let at = format!("{}/{place}/resolution", self.at);
-                found.add(Severity::Note, Code::MissingInput, at, message);
-            }
+        self.resolution("seed", self.done.resolved, found);
+        for (j, tank) in self.done.tanks.iter().enumerate() {
+            self.resolution(&format!("tanks/{j}"), tank.resolved, found);
         }
+        for (j, dry) in self.done.dry.iter().enumerate() {
+            self.resolution(&format!("dry/{j}"), dry.resolved, found);
+        }
+    }
+
+    fn resolution(&self, place: &str, resolved: Resolved, found: &mut Found) {
+        if resolved == Resolved::All {
+            return;
+        }
+        let message = format!(
+            "Order {} has readings without a resolution, which count as exact: give the smallest step that the instrument shows, to know how sure the rate is.",
+            self.name()
+        );
+        found.add(Severity::Note, Code::MissingInput, format!("{}/{place}/resolution", self.at), message);
     }
 }

@@ -14,8 +14,13 @@ use crate::plan::{LivingFacts, draft, follow, reason};
 
 /// Each living product that was read, by its place in the job.
 pub(crate) fn all(day: &Day<'_, '_>, read: &RunOrder<'_>, done: &Done) -> Vec<(usize, LivingFacts)> {
-    let followed = |applied: &Applied| Some((applied.treatment, facts(day, read, done, applied)?));
-    done.applied().filter_map(followed).collect()
+    let mut all = Vec::new();
+    for applied in done.applied() {
+        if let Some(facts) = facts(day, read, done, applied) {
+            all.push((applied.treatment, facts));
+        }
+    }
+    all
 }
 
 fn facts(day: &Day<'_, '_>, read: &RunOrder<'_>, done: &Done, applied: &Applied) -> Option<LivingFacts> {
@@ -65,7 +70,10 @@ pub(crate) fn use_before(
     if products.count() != alive.len() {
         return None;
     }
-    let last: Option<Vec<f64>> = alive.iter().map(|(_, facts)| Some(facts.plant_by?.0)).collect();
-    let earliest = last?.into_iter().reduce(f64::min)?;
-    Some(clock::day_after(read.from?, earliest)?.to_string())
+    let mut earliest: Option<f64> = None;
+    for (_, facts) in alive {
+        let (last, _) = facts.plant_by?;
+        earliest = Some(earliest.map_or(last, |earliest| earliest.min(last)));
+    }
+    Some(clock::day_after(read.from?, earliest?)?.to_string())
 }

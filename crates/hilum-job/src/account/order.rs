@@ -36,6 +36,12 @@ impl Done {
     pub(crate) fn applied(&self) -> impl Iterator<Item = &Applied> {
         self.tanks.iter().flat_map(|tank| &tank.products).chain(self.dry.iter().map(|dry| &dry.product))
     }
+
+    /// A product that was read.
+    #[inline(never)]
+    pub(crate) fn of(&self, treatment: usize) -> Option<&Applied> {
+        self.applied().find(|applied| applied.treatment == treatment)
+    }
 }
 
 /// What one tank gave.
@@ -86,24 +92,43 @@ pub(crate) fn done(
     gathered: &mut Gathered,
 ) -> Option<Done> {
     let list = at.field("tanks");
-    let tanks = read.tanks.iter().enumerate();
-    let poured: Vec<_> = tanks.map(|(j, tank)| poured(day, read, *tank, &list.item(j), gathered)).collect();
-    let poured = poured.into_iter().collect::<Option<Vec<_>>>();
+    let mut mixes = Vec::new();
+    for (j, tank) in read.tanks.iter().enumerate() {
+        if let Some(poured) = poured(day, read, *tank, &list.item(j), gathered) {
+            mixes.push(poured);
+        }
+    }
     let asked = dry_doses(day, read, &at.field("dry"), gathered);
-    let (poured, asked) = (poured?, asked?);
+    if mixes.len() < read.tanks.len() || asked.len() < read.dry.len() {
+        return None;
+    }
     let seed = match read.weighed {
         Weighed::Before => read.seed,
-        Weighed::After => before_treating(day, read, &poured, at, gathered)?,
+        Weighed::After => before_treating(day, read, &mixes, at, gathered)?,
     };
-    let tanks = poured.iter().map(|poured| tank(day, read.order, poured, seed));
-    let dry = asked.iter().map(|(read, dose)| dry(*read, dose, seed));
-    let worked = (tanks.collect::<Option<_>>(), dry.collect::<Option<_>>());
-    let (Some(tanks), Some(dry)) = worked else {
+    let worked = worked(day, read, seed, &mixes, &asked);
+    if worked.is_none() {
         let message = "is too little seed to calculate a rate on; check the readings";
         gathered.add(&at.field("seed"), None, message);
-        return None;
-    };
-    Some(Done { order: read.order, seed, resolved: read.seed_resolved, tanks, dry })
+    }
+    worked
+}
+
+fn worked(
+    day: &Day<'_, '_>,
+    read: &RunOrder<'_>,
+    seed: Measured<Mass>,
+    mixes: &[Poured],
+    asked: &[(DryRead, &Dose)],
+) -> Option<Done> {
+    let (mut tanks, mut all_dry) = (Vec::new(), Vec::new());
+    for poured in mixes {
+        tanks.push(tank(day, read.order, poured, seed)?);
+    }
+    for (read, dose) in asked {
+        all_dry.push(dry(*read, dose, seed)?);
+    }
+    Some(Done { order: read.order, seed, resolved: read.seed_resolved, tanks, dry: all_dry })
 }
 
 /// Mix that a tank gave, by volume.
@@ -168,13 +193,14 @@ fn dry_doses<'d>(
     read: &RunOrder<'_>,
     at: &Pointer<'_>,
     gathered: &mut Gathered,
-) -> Option<Vec<(DryRead, &'d Dose)>> {
-    let dose = |(j, dry): (usize, &DryRead)| {
-        let asked = day.draft.on_order(read.order).find(|(t, _, _)| *t == dry.treatment);
-        if let Some((_, _, dose)) = asked
+) -> Vec<(DryRead, &'d Dose)> {
+    let mut doses = Vec::new();
+    for (j, dry) in read.dry.iter().enumerate() {
+        if let Some(dose) = day.draft.on(read.order, dry.treatment)
             && matches!(dose.rate, Rate::Dry(_))
         {
-            return Some((*dry, dose));
+            doses.push((*dry, dose));
+            continue;
         }
         let name = day.draft.lines.get(dry.treatment).map(|line| quoted(&line.treatment.doc.product));
         let message = format!(
@@ -182,10 +208,8 @@ fn dry_doses<'d>(
             quoted(&read.doc.order)
         );
         gathered.add(&at.item(j).field("product"), name, message);
-        None
-    };
-    let asked: Vec<_> = read.dry.iter().enumerate().map(dose).collect();
-    asked.into_iter().collect()
+    }
+    doses
 }
 
 /// Seed that was weighed with everything on it.
@@ -196,8 +220,7 @@ fn before_treating(
     at: &Pointer<'_>,
     gathered: &mut Gathered,
 ) -> Option<Measured<Mass>> {
-    let tanks: Vec<usize> = poured.iter().map(|poured| poured.tank).collect();
-    let unread = unread_tanks(day, read.order, &tanks);
+    let unread = unread_tanks(day, read.order, |k| poured.iter().any(|poured| poured.tank == k));
     if let Some(tank) = unread.first() {
         let message = format!(
             "lacks tank {}, whose mix was weighed with the seed; give its readings, or the seed's mass before treating",
@@ -206,8 +229,15 @@ fn before_treating(
         gathered.add(&at.field("tanks"), None, message);
         return None;
     }
-    let liquids = poured.iter().filter_map(|poured| poured.mass);
-    let on_seed: Vec<_> = liquids.chain(read.dry.iter().map(|dry| dry.used)).collect();
+    let mut on_seed = Vec::new();
+    for poured in poured {
+        if let Some(mass) = poured.mass {
+            on_seed.push(mass);
+        }
+    }
+    for dry in &read.dry {
+        on_seed.push(dry.used);
+    }
     let seed = read.seed.before_treating(&on_seed).map_err(|_| {
         let seed = &read.doc.seed;
         let message = "weighs no more than what was put on it; check the readings of seed and tanks";
@@ -220,10 +250,18 @@ fn before_treating(
 }
 
 /// The tanks that an order draws from and that are not among those read.
-pub(crate) fn unread_tanks<'d>(day: &'d Day<'_, '_>, order: usize, read: &[usize]) -> Vec<&'d str> {
-    let tanks = day.tanks.iter().zip(&day.draft.model.tanks).enumerate();
-    let unread = tanks.filter(|(k, (work, _))| draw(work, order).is_some() && !read.contains(k));
-    unread.map(|(_, (_, tank))| tank.doc.tank.as_str()).collect()
+pub(crate) fn unread_tanks<'d>(
+    day: &'d Day<'_, '_>,
+    order: usize,
+    read: impl Fn(usize) -> bool,
+) -> Vec<&'d str> {
+    let mut unread = Vec::new();
+    for (k, (work, tank)) in day.tanks.iter().zip(&day.draft.model.tanks).enumerate() {
+        if draw(work, order).is_some() && !read(k) {
+            unread.push(tank.doc.tank.as_str());
+        }
+    }
+    unread
 }
 
 /// What an order draws from a tank.
@@ -234,23 +272,23 @@ fn draw(work: &TankWork, order: usize) -> Option<&Draw> {
 
 fn tank(day: &Day<'_, '_>, order: usize, poured: &Poured, seed: Measured<Mass>) -> Option<TankDone> {
     let recipe = day.tanks.get(poured.tank)?.recipes.get(poured.draw.recipe)?;
-    let product = |(t, share): &(usize, hilum::seed::Share)| {
-        let (_, _, dose) = day.draft.on_order(order).find(|(treatment, _, _)| treatment == t)?;
+    let mut products = Vec::new();
+    for (t, share) in &recipe.parts {
         let used = poured.used.share(*share);
-        Some(Applied {
+        products.push(Applied {
             treatment: *t,
             used: Amount::Liquid(used.get()),
             rate: Rate::Liquid(Achieved::on(used, seed).ok()?.rate()),
-            target: dose.rate,
-        })
-    };
+            target: day.draft.on(order, *t)?.rate,
+        });
+    }
     Some(TankDone {
         tank: poured.tank,
         used: poured.used,
         achieved: Achieved::on(poured.used, seed).ok()?,
         target: poured.draw.slurry.rate(),
         resolved: poured.resolved,
-        products: recipe.parts.iter().map(product).collect::<Option<_>>()?,
+        products,
     })
 }
 

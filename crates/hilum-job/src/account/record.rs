@@ -8,7 +8,6 @@ use super::order::Done;
 use super::{Day, living};
 use crate::document::{RecordedProduct, TreatingRecord};
 use crate::model::run::RunOrder;
-use crate::model::treatment::Treatment;
 use crate::plan::out::SEED_MASS;
 use crate::plan::{LivingFacts, record};
 use crate::problem::quoted;
@@ -46,32 +45,37 @@ pub(crate) fn record(
 
 fn products(day: &Day<'_, '_>, done: &Done) -> Vec<RecordedProduct> {
     let units = day.draft.units();
-    let product = |(t, treatment): (usize, &Treatment<'_>)| RecordedProduct {
-        product: treatment.doc.product.clone(),
-        registration: treatment.doc.registration.clone(),
-        lot_number: treatment.doc.lot_number.clone(),
-        amount: done.applied().find(|applied| applied.treatment == t).map(|applied| applied.used.out(units)),
-    };
-    day.draft.on_order(done.order).map(|(t, line, _)| product((t, line.treatment))).collect()
+    let mut products = Vec::new();
+    for (t, line, _) in day.draft.on_order(done.order) {
+        let doc = line.treatment.doc;
+        products.push(RecordedProduct {
+            product: doc.product.clone(),
+            registration: doc.registration.clone(),
+            lot_number: doc.lot_number.clone(),
+            amount: done.of(t).map(|applied| applied.used.out(units)),
+        });
+    }
+    products
 }
 
 /// What is empty, in the words of the plan's record.
 fn missing(day: &Day<'_, '_>, done: &Done, record: &TreatingRecord) -> Vec<String> {
     let mut missing = Vec::new();
-    let on_order = || day.draft.on_order(done.order).map(|(_, line, _)| line.treatment).zip(&record.products);
-    for (treatment, product) in on_order() {
+    let mut alive = false;
+    for ((_, line, _), product) in day.draft.on_order(done.order).zip(&record.products) {
         let name = quoted(&product.product);
-        if record::unnamed(treatment) {
+        if record::unnamed(line.treatment) {
             missing.push(format!("common name of the substance in {name}"));
         }
-        if blank(product.registration.as_ref()) && !treatment.actives.is_empty() {
+        if blank(product.registration.as_ref()) && !line.treatment.actives.is_empty() {
             missing.push(format!("registration number of {name}"));
         }
         if product.amount.is_none() {
             missing.push(format!("amount of {name} that was applied"));
         }
+        alive |= line.treatment.living.is_some();
     }
-    if on_order().any(|(treatment, _)| treatment.living.is_some()) && record.inoculant_use_before.is_none() {
+    if alive && record.inoculant_use_before.is_none() {
         missing.push("day beyond which the inoculant is not claimed to be effective".into());
     }
     let facts = [
@@ -81,7 +85,11 @@ fn missing(day: &Day<'_, '_>, done: &Done, record: &TreatingRecord) -> Vec<Strin
         ("applicator", &record.operator),
         ("certification number of the applicator", &record.certificate),
     ];
-    missing.extend(facts.iter().filter(|(_, fact)| blank(fact.as_ref())).map(|(name, _)| name.to_string()));
+    for (name, fact) in facts {
+        if blank(fact.as_ref()) {
+            missing.push(name.into());
+        }
+    }
     missing
 }
 

@@ -21,14 +21,19 @@ use crate::plan::out::{DRY_PER_MASS, LIQUID, LIQUID_PER_MASS, SEED_MASS, Written
 /// The whole account.
 pub(crate) fn account(day: &Day<'_, '_>, done: &[Done]) -> Account {
     let model = day.draft.model;
-    let pairs = day.run.orders.iter().zip(done);
+    let mut orders = Vec::new();
+    for (read, done) in day.run.orders.iter().zip(done) {
+        if let Some(order) = order(day, read, done) {
+            orders.push(order);
+        }
+    }
     Account {
         format: 1,
         hilum: crate::VERSION.into(),
         title: model.job.title.clone(),
         units: model.units,
         tolerance: day.run.tolerance.number(),
-        orders: pairs.filter_map(|(read, done)| order(day, read, done)).collect(),
+        orders,
         findings: finding::findings(day, done),
     }
 }
@@ -36,10 +41,31 @@ pub(crate) fn account(day: &Day<'_, '_>, done: &[Done]) -> Account {
 fn order(day: &Day<'_, '_>, read: &RunOrder<'_>, done: &Done) -> Option<AccountedOrder> {
     let draft = &day.draft;
     let (order, units) = (draft.order(done.order)?, draft.units());
-    let actives = on_seed(draft, done);
-    let dry: Vec<_> = done.dry.iter().filter_map(|dry| dry_product(day, done, dry)).collect();
+    let mut tanks = Vec::new();
+    for read in &done.tanks {
+        if let Some(tank) = tank(day, done, read) {
+            tanks.push(tank);
+        }
+    }
+    let mut dry = Vec::new();
+    for read in &done.dry {
+        if let Some(product) = dry_product(day, done, read) {
+            dry.push(product);
+        }
+    }
+    let mut actives = Vec::new();
+    for on_seed in on_seed(draft, done) {
+        if let Some(active) = active(draft, &on_seed) {
+            actives.push(active);
+        }
+    }
     let alive = living::all(day, read, done);
-    let living: Vec<_> = alive.iter().filter_map(|alive| living::written(day, read, alive)).collect();
+    let mut living = Vec::new();
+    for alive in &alive {
+        if let Some(cells) = living::written(day, read, alive) {
+            living.push(cells);
+        }
+    }
     Some(AccountedOrder {
         order: order.doc.order.clone(),
         lot: order.doc.lot.clone(),
@@ -47,9 +73,9 @@ fn order(day: &Day<'_, '_>, read: &RunOrder<'_>, done: &Done) -> Option<Accounte
         mass_uncertainty: (done.resolved == Resolved::All)
             .then(|| SEED_MASS.of(done.seed.uncertainty(), units)),
         ordered: SEED_MASS.of(order.seed.mass, units),
-        tanks: done.tanks.iter().filter_map(|read| tank(day, done, read)).collect(),
+        tanks,
         dry: (!dry.is_empty()).then_some(dry),
-        actives: actives.iter().filter_map(|on_seed| active(draft, on_seed)).collect(),
+        actives,
         living: (!living.is_empty()).then_some(living),
         record: record::record(day, read, done, &alive)?,
     })
@@ -57,6 +83,12 @@ fn order(day: &Day<'_, '_>, read: &RunOrder<'_>, done: &Done) -> Option<Accounte
 
 fn tank(day: &Day<'_, '_>, done: &Done, tank: &TankDone) -> Option<AccountedTank> {
     let units = day.draft.units();
+    let mut products = Vec::new();
+    for applied in &tank.products {
+        if let Some(product) = product(&day.draft, done, applied) {
+            products.push(product);
+        }
+    }
     Some(AccountedTank {
         tank: day.draft.model.tanks.get(tank.tank)?.doc.tank.clone(),
         used: LIQUID.of(tank.used.get(), units),
@@ -66,7 +98,7 @@ fn tank(day: &Day<'_, '_>, done: &Done, tank: &TankDone) -> Option<AccountedTank
         target: tank.target.out(units),
         deviation: tank.achieved.deviation(tank.target),
         verdict: written(tank.achieved.verdict(tank.target, day.run.tolerance)),
-        products: tank.products.iter().filter_map(|applied| product(&day.draft, done, applied)).collect(),
+        products,
     })
 }
 
@@ -133,7 +165,7 @@ pub(crate) fn on_seed<'j>(draft: &Draft<'_, 'j>, done: &Done) -> Vec<OnSeed<'j>>
     let mut doses: Vec<(&'j str, ActivePerSeed)> = Vec::new();
     let mut unknown: Vec<&'j str> = Vec::new();
     for (t, line, _) in draft.on_order(done.order) {
-        let applied = done.applied().find(|applied| applied.treatment == t);
+        let applied = done.of(t);
         for (name, content) in &line.treatment.actives {
             let rate = applied
                 .and_then(|applied| draft::active(applied.rate, *content, line.treatment).ok().flatten());

@@ -97,6 +97,11 @@ impl<'m, 'j> Draft<'m, 'j> {
             .filter_map(|place| self.dose_at(*place))
     }
 
+    /// The dose of a treatment on an order.
+    pub(crate) fn on(&self, order: usize, treatment: usize) -> Option<&Dose> {
+        self.on_order(order).find(|(t, _, _)| *t == treatment).map(|(_, _, dose)| dose)
+    }
+
     // Asked in two dozen loops.
     #[inline(never)]
     fn dose_at(&self, (t, place): (usize, usize)) -> Option<(usize, &Line<'m, 'j>, &Dose)> {

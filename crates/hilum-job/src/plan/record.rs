@@ -43,7 +43,10 @@ pub(crate) fn record(worked: &Worked<'_, '_>, order: usize) -> Record {
     let begun = worked.batches.first_seed.get(order).copied().flatten();
     let treated_on = begun.and_then(|seconds| clock::day(draft, seconds)).map(|day| day.to_string());
     let use_before = use_before(worked, order);
-    let treated_with = draft.on_order(order).map(|(_, line, _)| line.treatment.doc.product.clone()).collect();
+    let mut treated_with = Vec::new();
+    for (_, line, _) in draft.on_order(order) {
+        treated_with.push(line.treatment.doc.product.clone());
+    }
     Record {
         treated_with,
         actives: actives(draft, order),
@@ -57,15 +60,17 @@ pub(crate) fn record(worked: &Worked<'_, '_>, order: usize) -> Record {
 
 /// Common names of all that is on the seed, whether or not its amount is known.
 pub(crate) fn actives(draft: &Draft<'_, '_>, order: usize) -> Vec<String> {
-    let added =
-        draft.on_order(order).flat_map(|(_, line, _)| line.treatment.actives.iter().map(|(name, _)| *name));
-    let earlier =
-        draft.order(order).into_iter().flat_map(|order| order.on_seed.iter().map(|(name, _)| *name));
     let (mut seen, mut actives) = (Places::default(), Vec::new());
-    for name in added.chain(earlier) {
+    let mut add = |name| {
         if seen.first(name, actives.len()) == actives.len() {
             actives.push(name.into());
         }
+    };
+    for (_, line, _) in draft.on_order(order) {
+        line.treatment.actives.iter().for_each(|(name, _)| add(name));
+    }
+    if let Some(order) = draft.order(order) {
+        order.on_seed.iter().for_each(|(name, _)| add(name));
     }
     actives
 }
@@ -74,29 +79,28 @@ pub(crate) fn actives(draft: &Draft<'_, '_>, order: usize) -> Vec<String> {
 pub(crate) fn cautions(draft: &Draft<'_, '_>, order: usize) -> Vec<String> {
     let gets = |living: usize| draft.on_order(order).any(|(t, ..)| t == living);
     let product = |t: usize| draft.lines.get(t).map_or("", |line| line.treatment.doc.product.as_str());
-    let drying = draft.on_order(order).flat_map(|(_, line, _)| {
-        let apart = line.treatment.with_living.iter().filter(|with| with.dry_between && gets(with.living));
-        apart.map(|with| {
+    let mut cautions: Vec<String> = CAUTIONS.map(String::from).into();
+    for (_, line, _) in draft.on_order(order) {
+        for with in line.treatment.with_living.iter().filter(|with| with.dry_between && gets(with.living)) {
             let (own, living) = (quoted(&line.treatment.doc.product), quoted(product(with.living)));
-            format!("Let the seed dry between {own} and {living}.")
-        })
-    });
-    CAUTIONS.iter().map(ToString::to_string).chain(drying).collect()
+            cautions.push(format!("Let the seed dry between {own} and {living}."));
+        }
+    }
+    cautions
 }
 
 /// The day before which the inoculants work: the earliest last moment of all of them, rounded down. Nothing
 /// is promised where one of them states no life, and no day after treating where its cells are too few already.
 fn use_before(worked: &Worked<'_, '_>, order: usize) -> Option<String> {
     let doses = worked.draft.of_order.get(order)?;
-    let facts = doses.iter().filter_map(|(t, place)| worked.living(*t, *place));
-    let last = facts.map(|facts| {
+    let mut earliest: Option<f64> = None;
+    for facts in doses.iter().filter_map(|(t, place)| worked.living(*t, *place)) {
         let few = facts.minimum.is_some_and(|minimum| facts.at_treating.falls_below(minimum));
         let lasts = if few { 0.0 } else { facts.plant_by?.0 };
-        Some(facts.treated_from? + lasts)
-    });
-    let last: Option<Vec<f64>> = last.collect();
-    let earliest = last?.into_iter().reduce(f64::min)?;
-    clock::day(&worked.draft, earliest).map(|day| day.to_string())
+        let last = facts.treated_from? + lasts;
+        earliest = Some(earliest.map_or(last, |earliest| earliest.min(last)));
+    }
+    clock::day(&worked.draft, earliest?).map(|day| day.to_string())
 }
 
 /// The sowing rate at which the first of the actives meets its season limit.
