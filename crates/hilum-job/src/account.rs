@@ -13,6 +13,7 @@ use self::order::Done;
 use hilum::text::Decimal;
 
 use crate::document::{self, Account, Run};
+use crate::list::keep;
 use crate::model::{Model, run};
 use crate::plan::draft::Draft;
 use crate::plan::recipe::{self, TankWork};
@@ -104,9 +105,7 @@ impl Day<'_, '_> {
         let at = root.field("orders");
         let mut all = Vec::new();
         for (i, read) in self.run.orders.iter().enumerate() {
-            if let Some(done) = order::done(self, read, &at.item(i), &mut gathered) {
-                all.push(done);
-            }
+            keep(&mut all, order::done(self, read, &at.item(i), &mut gathered));
         }
         gathered.settle(Some(all).filter(|all| all.len() == self.run.orders.len()))
     }

@@ -13,6 +13,7 @@ mod finding;
 mod instant;
 mod json;
 pub mod limits;
+mod list;
 mod model;
 mod places;
 mod plan;

@@ -38,6 +38,7 @@ use crate::document::{
     PlannedTank, PlannedTreatment,
 };
 use crate::limits::{BATCHES, POURS};
+use crate::list::keep;
 use crate::model::Model;
 use crate::problem::{Problem, Problems, nearest};
 
@@ -189,9 +190,7 @@ impl<'m, 'j> Worked<'m, 'j> {
     fn actives(&self) -> Vec<PlannedActive> {
         let mut written = Vec::new();
         for on_seed in &self.on_seed {
-            if let Some(active) = active::active(&self.draft, on_seed) {
-                written.push(active);
-            }
+            keep(&mut written, active::active(&self.draft, on_seed));
         }
         written
     }
@@ -256,9 +255,7 @@ impl<'m, 'j> Worked<'m, 'j> {
         let mut written = Vec::new();
         for (place, dose) in line.doses.iter().enumerate() {
             let living = self.living(t, place).map(|facts| living::written(draft, facts));
-            if let Some(dose) = treatment::dose(draft, line, dose, living) {
-                written.push(dose);
-            }
+            keep(&mut written, treatment::dose(draft, line, dose, living));
         }
         written
     }

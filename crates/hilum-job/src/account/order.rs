@@ -10,6 +10,7 @@ use hilum::rate::{Density, Dry, Liquid, RatePerMass};
 
 use super::Day;
 use crate::document::Weighed;
+use crate::list::keep;
 use crate::model::ask::shown;
 use crate::model::reading::{Drawn, Resolved};
 use crate::model::run::{DryRead, RunOrder, TankRead};
@@ -94,9 +95,7 @@ pub(crate) fn done(
     let list = at.field("tanks");
     let mut mixes = Vec::new();
     for (j, tank) in read.tanks.iter().enumerate() {
-        if let Some(poured) = poured(day, read, *tank, &list.item(j), gathered) {
-            mixes.push(poured);
-        }
+        keep(&mut mixes, poured(day, read, *tank, &list.item(j), gathered));
     }
     let asked = dry_doses(day, read, &at.field("dry"), gathered);
     if mixes.len() < read.tanks.len() || asked.len() < read.dry.len() {
@@ -231,9 +230,7 @@ fn before_treating(
     }
     let mut on_seed = Vec::new();
     for poured in poured {
-        if let Some(mass) = poured.mass {
-            on_seed.push(mass);
-        }
+        keep(&mut on_seed, poured.mass);
     }
     for dry in &read.dry {
         on_seed.push(dry.used);

@@ -11,6 +11,7 @@ use super::{Day, finding, living, record};
 use crate::document::{
     self, Account, AccountedDry, AccountedOrder, AccountedTank, AppliedActive, AppliedProduct, Out, Units,
 };
+use crate::list::keep;
 use crate::model::reading::Resolved;
 use crate::model::run::RunOrder;
 use crate::plan::active::{self, OnSeed};
@@ -23,9 +24,7 @@ pub(crate) fn account(day: &Day<'_, '_>, done: &[Done]) -> Account {
     let model = day.draft.model;
     let mut orders = Vec::new();
     for (read, done) in day.run.orders.iter().zip(done) {
-        if let Some(order) = order(day, read, done) {
-            orders.push(order);
-        }
+        keep(&mut orders, order(day, read, done));
     }
     Account {
         format: 1,
@@ -43,28 +42,20 @@ fn order(day: &Day<'_, '_>, read: &RunOrder<'_>, done: &Done) -> Option<Accounte
     let (order, units) = (draft.order(done.order)?, draft.units());
     let mut tanks = Vec::new();
     for read in &done.tanks {
-        if let Some(tank) = tank(day, done, read) {
-            tanks.push(tank);
-        }
+        keep(&mut tanks, tank(day, done, read));
     }
     let mut dry = Vec::new();
     for read in &done.dry {
-        if let Some(product) = dry_product(day, done, read) {
-            dry.push(product);
-        }
+        keep(&mut dry, dry_product(day, done, read));
     }
     let mut actives = Vec::new();
     for on_seed in on_seed(draft, done) {
-        if let Some(active) = active(draft, &on_seed) {
-            actives.push(active);
-        }
+        keep(&mut actives, active(draft, &on_seed));
     }
     let alive = living::all(day, read, done);
     let mut living = Vec::new();
     for alive in &alive {
-        if let Some(cells) = living::written(day, read, alive) {
-            living.push(cells);
-        }
+        keep(&mut living, living::written(day, read, alive));
     }
     Some(AccountedOrder {
         order: order.doc.order.clone(),
@@ -85,9 +76,7 @@ fn tank(day: &Day<'_, '_>, done: &Done, tank: &TankDone) -> Option<AccountedTank
     let units = day.draft.units();
     let mut products = Vec::new();
     for applied in &tank.products {
-        if let Some(product) = product(&day.draft, done, applied) {
-            products.push(product);
-        }
+        keep(&mut products, product(&day.draft, done, applied));
     }
     Some(AccountedTank {
         tank: day.draft.model.tanks.get(tank.tank)?.doc.tank.clone(),

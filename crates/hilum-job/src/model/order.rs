@@ -19,6 +19,7 @@ use super::ask::{Asked, Field, field, shown};
 use super::{name_once, named};
 use crate::digits::Told;
 use crate::document;
+use crate::list::keep;
 use crate::places::Places;
 use crate::problem::{Gathered, Pointer, quoted};
 use crate::read::unknown;
@@ -116,9 +117,7 @@ pub(crate) fn orders<'j>(
     name_once(shelf.job.orders.iter().map(|order| order.order.as_str()), "order", &at, gathered);
     let mut orders = Vec::new();
     for (i, doc) in shelf.job.orders.iter().enumerate() {
-        if let Some(read) = order(doc, shelf, &at.item(i), gathered) {
-            orders.push(read);
-        }
+        keep(&mut orders, order(doc, shelf, &at.item(i), gathered));
     }
     orders
 }

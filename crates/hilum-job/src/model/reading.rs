@@ -9,6 +9,7 @@ use hilum::unit::Powers;
 
 use super::ask::{Field, field, shown};
 use crate::document;
+use crate::list::keep;
 use crate::problem::{Gathered, Pointer};
 
 /// An amount that was read, by volume or by mass.
@@ -153,9 +154,7 @@ impl<'w> Scale<'w> {
         for (i, doc) in list.iter().enumerate() {
             let item = at.item(i);
             let at = if matches!(docs, Some(document::Readings::One(_))) { at } else { &item };
-            if let Some(shown) = self.read(doc, at, gathered) {
-                all.push(shown);
-            }
+            keep(&mut all, self.read(doc, at, gathered));
         }
         (all.len() == list.len()).then_some(all)
     }

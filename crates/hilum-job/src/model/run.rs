@@ -15,6 +15,7 @@ use super::name_once;
 use super::reading::{Drawdown, Drawn, Resolved, Scale, amount};
 use super::treatment::{density, find};
 use crate::document::{self, Weighed};
+use crate::list::keep;
 use crate::places::Places;
 use crate::problem::{Gathered, Pointer, Problems, quoted};
 
@@ -100,9 +101,7 @@ impl<'r> Run<'r> {
         name_once(run.orders.iter().map(|order| order.order.as_str()), "order", &at, gathered);
         let mut orders = Vec::new();
         for (i, doc) in run.orders.iter().enumerate() {
-            if let Some(read) = order(doc, &names, &at.item(i), gathered) {
-                orders.push(read);
-            }
+            keep(&mut orders, order(doc, &names, &at.item(i), gathered));
         }
         Self { tolerance: tolerance.unwrap_or(USUAL_TOLERANCE), orders }
     }
@@ -204,9 +203,7 @@ fn tanks(
     name_once(list.iter().map(|tank| tank.tank.as_str()), "tank", at, gathered);
     let mut tanks = Vec::new();
     for (i, doc) in list.iter().enumerate() {
-        if let Some(read) = tank(doc, names, &at.item(i), gathered) {
-            tanks.push(read);
-        }
+        keep(&mut tanks, tank(doc, names, &at.item(i), gathered));
     }
     tanks
 }

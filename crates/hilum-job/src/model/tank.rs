@@ -15,6 +15,7 @@ use super::ask::{field, refusal, shown};
 use super::order::seed_flow;
 use crate::digits::{Told, exact};
 use crate::document::{self, Refill};
+use crate::list::keep;
 use crate::problem::{Gathered, Pointer};
 
 /// A tank and its pump.
@@ -47,9 +48,7 @@ pub(crate) fn tanks<'j>(
     let at = root.field("tanks");
     let mut tanks = Vec::new();
     for (i, doc) in job.tanks.as_deref().unwrap_or_default().iter().enumerate() {
-        if let Some(read) = tank(doc, &at.item(i), gathered) {
-            tanks.push(read);
-        }
+        keep(&mut tanks, tank(doc, &at.item(i), gathered));
     }
     tanks
 }

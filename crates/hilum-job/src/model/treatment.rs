@@ -18,6 +18,7 @@ use super::name_once;
 use super::order::bushel;
 use super::pack::{self, Pack};
 use crate::document;
+use crate::list::keep;
 use crate::places::Places;
 use crate::problem::{Gathered, Pointer, quoted};
 use crate::read::unknown;
@@ -78,9 +79,7 @@ pub(crate) fn treatments<'j>(
     let at = root.field("treatments");
     let mut treatments = Vec::new();
     for (i, doc) in shed.job.treatments.iter().enumerate() {
-        if let Some(read) = treatment(doc, shed, &at.item(i), gathered) {
-            treatments.push(read);
-        }
+        keep(&mut treatments, treatment(doc, shed, &at.item(i), gathered));
     }
     treatments
 }
@@ -162,9 +161,7 @@ fn asked_list<'j>(
 ) -> Vec<Asked<'j>> {
     let mut read = Vec::new();
     for (i, doc) in list.unwrap_or_default().iter().enumerate() {
-        if let Some(asked) = Asked::read(doc, &at.item(i), gathered) {
-            read.push(asked);
-        }
+        keep(&mut read, Asked::read(doc, &at.item(i), gathered));
     }
     read
 }

@@ -11,6 +11,7 @@ use super::clock::{Rounded, instant};
 use super::draft::{Dose, Draft};
 use super::out::Written;
 use crate::document::{LivingCells, PlantByReason};
+use crate::list::keep;
 use crate::model::after::Planting;
 use crate::model::living::Living;
 
@@ -94,9 +95,7 @@ fn partners(draft: &Draft<'_, '_>, living: usize, order: usize) -> Vec<Life> {
     let mut partners = Vec::new();
     for (_, line, _) in draft.on_order(order) {
         for with in line.treatment.with_living.iter().filter(|with| with.living == living) {
-            if let Some(life) = with.life {
-                partners.push(life);
-            }
+            keep(&mut partners, with.life);
         }
     }
     partners

@@ -13,6 +13,7 @@ use super::draft::Draft;
 use super::out::{FLOW, LIQUID, LIQUID_PER_MASS};
 use crate::digits::{Told, to_places};
 use crate::document::{self, RecipePart, TankOrder};
+use crate::list::keep;
 use crate::model::ask::shown;
 use crate::model::order::Order;
 use crate::model::tank::{Feed, Tank, Treater};
@@ -58,9 +59,7 @@ pub(crate) fn tanks(draft: &Draft<'_, '_>) -> Result<Vec<TankWork>, Problems> {
     let at = root.field("tanks");
     let mut works = Vec::new();
     for (k, tank) in draft.model.tanks.iter().enumerate() {
-        if let Some(work) = work(draft, k, tank, &at.item(k), &mut gathered) {
-            works.push(work);
-        }
+        keep(&mut works, work(draft, k, tank, &at.item(k), &mut gathered));
     }
     gathered.settle(Some(works).filter(|works| works.len() == draft.model.tanks.len()))
 }
