@@ -9,6 +9,7 @@ use hilum::rate::{ActivePerMass, ActivePerSeed};
 use super::draft::Draft;
 use super::out::{SOWING, Written};
 use crate::document::PlannedActive;
+use crate::list::keep;
 use crate::model::ActiveLimit;
 use crate::places::Places;
 
@@ -26,7 +27,11 @@ pub(crate) struct OnSeed<'j> {
 
 /// Every active on every order's seed, in running order.
 pub(crate) fn on_seed<'j>(draft: &Draft<'_, 'j>) -> Vec<OnSeed<'j>> {
-    (0..draft.model.orders.len()).flat_map(|order| of_order(draft, order)).collect()
+    let mut all = Vec::new();
+    for order in 0..draft.model.orders.len() {
+        all.append(&mut of_order(draft, order));
+    }
+    all
 }
 
 fn of_order<'j>(draft: &Draft<'_, 'j>, index: usize) -> Vec<OnSeed<'j>> {
@@ -34,10 +39,9 @@ fn of_order<'j>(draft: &Draft<'_, 'j>, index: usize) -> Vec<OnSeed<'j>> {
     let size = order.seed.size;
     let mut doses: Vec<(&'j str, ActivePerSeed)> = Vec::new();
     for (_, line, dose) in draft.on_order(index) {
-        let names = line.treatment.actives.iter().map(|(name, _)| *name);
-        doses.extend(
-            names.zip(&dose.actives).filter_map(|(name, rate)| Some((name, (*rate)?.per_seed(size)))),
-        );
+        for ((name, _), rate) in line.treatment.actives.iter().zip(&dose.actives) {
+            keep(&mut doses, rate.map(|rate| (*name, rate.per_seed(size))));
+        }
     }
     summed(draft, index, doses)
 }
@@ -50,7 +54,7 @@ pub(crate) fn summed<'j>(
 ) -> Vec<OnSeed<'j>> {
     let Some(order) = draft.order(index) else { return Vec::new() };
     let size = order.seed.size;
-    doses.extend(order.on_seed.iter().copied());
+    doses.extend_from_slice(&order.on_seed);
     // In the order in which they were met, each with its doses.
     let mut places = Places::default();
     let mut actives: Vec<(&'j str, Vec<ActivePerSeed>)> = Vec::new();
@@ -61,13 +65,21 @@ pub(crate) fn summed<'j>(
             None => actives.push((name, vec![dose])),
         }
     }
-    let sum = |(active, doses): (&'j str, Vec<ActivePerSeed>)| {
-        let per_seed = total_on_seed(doses).ok()?;
+    let mut sums = Vec::new();
+    for (active, doses) in actives {
+        let Ok(per_seed) = total_on_seed(doses) else { continue };
         let limit = draft.model.limits.get(active);
         let season = limit.and_then(|limit| draft.model.actives.get(limit)).and_then(season);
-        Some(OnSeed { active, order: index, per_seed, per_mass: per_seed.per_mass(size), limit, season })
-    };
-    actives.into_iter().filter_map(sum).collect()
+        sums.push(OnSeed {
+            active,
+            order: index,
+            per_seed,
+            per_mass: per_seed.per_mass(size),
+            limit,
+            season,
+        });
+    }
+    sums
 }
 
 fn season(limit: &ActiveLimit<'_>) -> Option<SeasonLimit> {

@@ -13,11 +13,13 @@ use super::added::Added;
 use super::clock;
 use super::draft::Draft;
 use super::pack::{Size, objective};
-use super::recipe::{Recipe, TankWork};
+use super::recipe::TankWork;
 use crate::document::Refill;
 use crate::limits::BATCHES;
+use crate::list::keep;
+use crate::model::after::Instant;
 use crate::model::order::Order;
-use crate::model::tank::Feed;
+use crate::model::tank::{Feed, Tank};
 
 /// The mixes of a job.
 #[derive(Debug, Default)]
@@ -49,47 +51,41 @@ pub(crate) fn batches(
     tanks: &[TankWork],
     sizes: &[Vec<Size>],
 ) -> Result<Batches, TooMany> {
-    let ruling: Vec<Option<usize>> = (0..tanks.len()).map(|tank| ruling(draft, sizes, tank)).collect();
-    let mut planned = Batches { ruling, proven: true, ..Batches::default() };
-    for (k, tank) in draft.model.tanks.iter().enumerate() {
-        if tank.capacity <= tank.hold_up.get() && tanks.get(k).is_some_and(|work| !work.orders.is_empty()) {
+    let mut planned = Batches { proven: true, clock: !draft.model.work.is_empty(), ..Batches::default() };
+    let (mut all_added, mut set_sizes) = (Vec::new(), Vec::new());
+    for (k, (tank, work)) in draft.model.tanks.iter().zip(tanks).enumerate() {
+        if tank.capacity <= tank.hold_up.get() && !work.orders.is_empty() {
             planned.too_small.push(k);
         }
+        let ruling = ruling(draft, sizes, k);
+        let added = ruling.map(|treatment| Added::of(draft, treatment, tank.capacity, work));
+        let added = added.unwrap_or_default();
+        planned.ruling.push(ruling);
+        set_sizes.push(offered(draft, sizes, ruling, &added));
+        all_added.push(added);
     }
-    let speeds: Vec<Option<MassFlow>> = draft.model.orders.iter().map(|order| speed(draft, order)).collect();
-    planned.clock = !draft.model.work.is_empty() && speeds.iter().all(Option::is_some);
-    let added: Vec<Added> =
-        (0..tanks.len()).filter_map(|k| added(draft, &planned, k, tanks.get(k)?)).collect();
-    let set_sizes: Vec<Vec<SetSize>> = planned
-        .ruling
-        .iter()
-        .zip(&added)
-        .map(|(treatment, added)| set_sizes(draft, sizes, *treatment, added))
-        .collect();
-    let orders: Vec<batch::Order> = draft
-        .model
-        .orders
-        .iter()
-        .zip(&speeds)
-        .map(|(order, speed)| batch::Order {
-            mass: order.seed.mass,
-            speed: *speed,
-            changeover: draft.model.treater.changeover,
-        })
-        .collect();
+    let mut orders = Vec::new();
+    for order in &draft.model.orders {
+        let speed = speed(draft, order);
+        planned.clock &= speed.is_some();
+        let changeover = draft.model.treater.changeover;
+        orders.push(batch::Order { mass: order.seed.mass, speed, changeover });
+    }
     let shifts = if planned.clock { shifts(draft) } else { Vec::new() };
     // A tank that nothing fits into is left out, one by one; the others are planned without it.
     for _ in 0..=tanks.len() {
-        let specs: Vec<batch::Tank<'_>> =
-            (0..tanks.len()).filter_map(|k| spec(draft, &planned, &set_sizes, k)).collect();
-        let needs = needs(draft, tanks, &planned, &added);
+        let mut specs = Vec::new();
+        for (k, (tank, sets)) in draft.model.tanks.iter().zip(&set_sizes).enumerate() {
+            specs.push(spec(draft, &planned, tank, sets, k));
+        }
+        let needs = needs(draft, tanks, &planned, &all_added);
         let job = batch::Job { orders: &orders, tanks: &specs, needs: &needs, shifts: &shifts };
         match solve(&job, &mut planned) {
             Ok(()) => {
                 if !planned.short.is_empty() {
                     planned.falls_short = with_all_the_product(&job);
                 }
-                planned.name_packs(&added);
+                planned.name_packs(&all_added);
                 return Ok(planned);
             }
             Err(batch::Error::TankTooSmall { tank }) if !planned.too_small.contains(&tank) => {
@@ -127,14 +123,8 @@ pub(crate) fn speed(draft: &Draft<'_, '_>, order: &Order<'_>) -> Option<MassFlow
     own?.effective(treater.utilisation).ok().map(SeedFlow::get)
 }
 
-/// What the sets of a tank's ruling product add to its mixes.
-fn added(draft: &Draft<'_, '_>, planned: &Batches, tank: usize, work: &TankWork) -> Option<Added> {
-    let capacity = draft.model.tanks.get(tank)?.capacity;
-    let of = |treatment| Added::of(draft, treatment, capacity, work);
-    Some(planned.ruling.get(tank).copied()?.map_or_else(Added::default, of))
-}
-
-fn set_sizes(
+/// The sets of a tank's ruling product.
+fn offered(
     draft: &Draft<'_, '_>,
     sizes: &[Vec<Size>],
     treatment: Option<usize>,
@@ -144,28 +134,28 @@ fn set_sizes(
         return Vec::new();
     };
     let goal = objective(line.treatment.doc.choose);
-    let offered = |(place, adds): &(usize, f64)| {
-        let (pack, size) = (line.treatment.packs.get(*place)?, sizes.get(*place)?);
+    let mut offered = Vec::new();
+    for (place, adds) in &added.packs {
+        let Some((pack, size)) = line.treatment.packs.get(*place).zip(sizes.get(*place)) else { continue };
         let (covers, price) = (size.covers.get().value, pack.doc.price.unwrap_or_default());
         let ranks = match goal {
             hilum::pack::Objective::LeastLeftover => [covers, price],
             hilum::pack::Objective::LeastCost => [price, covers],
             hilum::pack::Objective::FewestSets => [1.0, price],
         };
-        Some(SetSize { adds: Volume::from_base(*adds), stock: pack.doc.on_hand, ranks })
-    };
-    added.packs.iter().filter_map(offered).collect()
+        offered.push(SetSize { adds: Volume::from_base(*adds), stock: pack.doc.on_hand, ranks });
+    }
+    offered
 }
 
 fn spec<'a>(
     draft: &Draft<'_, '_>,
     planned: &Batches,
-    set_sizes: &'a [Vec<SetSize>],
+    tank: &Tank<'_>,
+    sets: &'a [SetSize],
     index: usize,
-) -> Option<batch::Tank<'a>> {
-    let tank = draft.model.tanks.get(index)?;
-    let sets = set_sizes.get(index)?;
-    Some(batch::Tank {
+) -> batch::Tank<'a> {
+    batch::Tank {
         capacity: tank.capacity,
         hold_up: if planned.too_small.contains(&index) { Volume::from_base(0.0) } else { tank.hold_up.get() },
         mixing: tank.mixing,
@@ -175,7 +165,7 @@ fn spec<'a>(
         },
         pot_life: pot_life(draft, index),
         filling: if sets.is_empty() { Filling::Measured } else { Filling::Sets(sets) },
-    })
+    }
 }
 
 /// The shortest pot life of the living products that go into a tank.
@@ -190,14 +180,12 @@ fn needs(draft: &Draft<'_, '_>, tanks: &[TankWork], planned: &Batches, added: &[
     let mut needs = vec![None; draft.model.orders.len().saturating_mul(width)];
     for (k, work) in tanks.iter().enumerate().filter(|(k, _)| !planned.too_small.contains(k)) {
         let ruling = planned.ruling.get(k).copied().flatten();
-        let share = |(number, recipe): (usize, &Recipe)| match (ruling, added.get(k)) {
-            (Some(t), Some(added)) => added.share(number, recipe.share(t).number()),
-            _ => 0.0,
-        };
-        let living: Vec<f64> = work.recipes.iter().enumerate().map(share).collect();
+        let ruled = ruling.zip(added.get(k));
         for draw in &work.orders {
             let place = draw.order.saturating_mul(width).saturating_add(k);
-            let living = living.get(draw.recipe).copied().unwrap_or_default();
+            let living = ruled
+                .zip(work.recipes.get(draw.recipe))
+                .map_or(0.0, |((t, added), recipe)| added.share(draw.recipe, recipe.share(t).number()));
             let number = u32::try_from(draw.recipe).unwrap_or(u32::MAX);
             if let Some(need) = needs.get_mut(place) {
                 *need = Some(Need { per_mass: draw.slurry.rate().get(), recipe: number, living });
@@ -209,27 +197,29 @@ fn needs(draft: &Draft<'_, '_>, tanks: &[TankWork], planned: &Batches, added: &[
 
 /// Shifts in seconds since the first one's whole second.
 pub(crate) fn shifts(draft: &Draft<'_, '_>) -> Vec<batch::Shift> {
-    let seconds = |instant: crate::model::after::Instant| Time::from_base(since(draft, instant));
-    draft
-        .model
-        .work
-        .iter()
-        .map(|(from, to)| batch::Shift { from: seconds(*from), to: seconds(*to) })
-        .collect()
+    let mut shifts = Vec::new();
+    for (from, to) in &draft.model.work {
+        let seconds = |instant: &Instant| Time::from_base(since(draft, *instant));
+        shifts.push(batch::Shift { from: seconds(from), to: seconds(to) });
+    }
+    shifts
 }
 
 /// Seconds of an instant since the whole second in which the first shift starts.
-pub(crate) fn since(draft: &Draft<'_, '_>, instant: crate::model::after::Instant) -> f64 {
+pub(crate) fn since(draft: &Draft<'_, '_>, instant: Instant) -> f64 {
     draft.model.work.first().map_or(0.0, |(first, _)| clock::between(*first, instant))
 }
 
 /// What the shifts leave untreated if nothing runs out: who fetches more product wants to know that, too.
 fn with_all_the_product(job: &batch::Job<'_>) -> Option<Mass> {
-    let unlimited = |tank: &batch::Tank<'_>| -> Vec<SetSize> {
-        let Filling::Sets(sizes) = tank.filling else { return Vec::new() };
-        sizes.iter().map(|size| SetSize { stock: None, ..*size }).collect()
-    };
-    let sizes: Vec<_> = job.tanks.iter().map(unlimited).collect();
+    let mut sizes = Vec::new();
+    for tank in job.tanks {
+        let mut unlimited = if let Filling::Sets(sizes) = tank.filling { sizes.to_vec() } else { Vec::new() };
+        for size in &mut unlimited {
+            size.stock = None;
+        }
+        sizes.push(unlimited);
+    }
     let mut tanks = job.tanks.to_vec();
     for (tank, sizes) in tanks.iter_mut().zip(&sizes).filter(|(_, sizes)| !sizes.is_empty()) {
         tank.filling = Filling::Sets(sizes);
@@ -264,17 +254,18 @@ fn solve(job: &batch::Job<'_>, planned: &mut Batches) -> Result<(), batch::Error
                 let (mixes, portions) = plan.write(&mut planned.mixes, &mut planned.portions)?;
                 planned.mixes.truncate(mixes);
                 planned.portions.truncate(portions);
-                planned.first_seed = (0..job.orders.len())
-                    .map(|order| plan.first_seed(order).map(|time| time.value))
-                    .collect();
+                planned.first_seed = Vec::new();
+                for order in 0..job.orders.len() {
+                    planned.first_seed.push(plan.first_seed(order).map(|time| time.value));
+                }
                 let summary = plan.summary();
                 planned.proven = summary.proof != Proof::Bounded;
                 let short_of_time = !summary.all_treated && summary.short_of_stock == 0;
                 planned.falls_short = short_of_time.then_some(summary.treated);
-                planned.short = (0..32_u32)
-                    .filter(|tank| summary.short_of_stock >> tank & 1 == 1)
-                    .filter_map(|tank| usize::try_from(tank).ok())
-                    .collect();
+                planned.short = Vec::new();
+                for tank in (0..u32::BITS).filter(|tank| summary.short_of_stock >> tank & 1 == 1) {
+                    keep(&mut planned.short, usize::try_from(tank).ok());
+                }
                 return Ok(());
             }
             Err(batch::Error::TooMany { counted: batch::Counted::Mixes, limit }) if limit < BATCHES => {

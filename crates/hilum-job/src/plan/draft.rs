@@ -1,7 +1,7 @@
 //! Every dose of a job, worked out once: what all parts of the plan stand on.
 
-use alloc::format;
 use alloc::vec::Vec;
+use alloc::{format, vec};
 
 use hilum::quantity::{Mass, Measure};
 use hilum::rate::{Active, CellCount, PerMass, PerSeed};
@@ -10,6 +10,7 @@ use hilum::viability::Titre;
 use super::dose::{Amount, Basis, Label, Rate, Refused};
 use super::set::mix_titre;
 use crate::document::{Quantity, Units};
+use crate::list::keep;
 use crate::model::Model;
 use crate::model::ask::{Asked, shown};
 use crate::model::order::{Order, Seed};
@@ -70,7 +71,7 @@ impl<'m, 'j> Draft<'m, 'j> {
         let mut gathered = Gathered::default();
         let root = Pointer::Root;
         let at = root.field("treatments");
-        let mut takers: Vec<Vec<usize>> = model.treatments.iter().map(|_| Vec::new()).collect();
+        let mut takers = vec![Vec::new(); model.treatments.len()];
         for (o, order) in model.orders.iter().enumerate() {
             for t in &order.treat {
                 if let Some(list) = takers.get_mut(*t) {
@@ -78,13 +79,13 @@ impl<'m, 'j> Draft<'m, 'j> {
                 }
             }
         }
-        let pairs = model.treatments.iter().zip(&takers).enumerate();
-        let lines: Vec<_> = pairs
-            .map(|(t, (treatment, orders))| line(model, treatment, orders, &at.item(t), &mut gathered))
-            .collect();
-        let lines: Option<Vec<_>> = lines.into_iter().collect();
+        let mut lines = Vec::new();
+        for (t, (treatment, orders)) in model.treatments.iter().zip(&takers).enumerate() {
+            keep(&mut lines, line(model, treatment, orders, &at.item(t), &mut gathered));
+        }
         let of_order = of_order(model, &takers);
-        gathered.settle(lines).map(|lines| Self { model, lines, of_order })
+        let whole = lines.len() == takers.len();
+        gathered.settle(whole.then_some(Self { model, lines, of_order }))
     }
 
     /// The doses on an order, with their lines.
@@ -119,7 +120,7 @@ impl<'m, 'j> Draft<'m, 'j> {
 }
 
 fn of_order(model: &Model<'_>, takers: &[Vec<usize>]) -> Vec<Vec<(usize, usize)>> {
-    let mut of_order: Vec<Vec<(usize, usize)>> = model.orders.iter().map(|_| Vec::new()).collect();
+    let mut of_order = vec![Vec::new(); model.orders.len()];
     for (t, orders) in takers.iter().enumerate() {
         for (place, order) in orders.iter().enumerate() {
             if let Some(list) = of_order.get_mut(*order) {
@@ -205,21 +206,17 @@ fn dose(label: &Label<'_, '_>, order: usize, at: &Pointer<'_>, gathered: &mut Ga
         bound(label, treatment.max_rate.as_ref(), treatment.doc.max_rate.as_ref(), "max_rate", at, gathered);
     let cells =
         cells(label, rate).map_err(|why| refuse(&why, treatment, None, &at.field("living"), at, gathered));
-    let actives = treatment.actives.iter().map(|(_, content)| active(rate, *content, treatment)).collect();
-    let actives: Result<Vec<_>, hilum::Error> = actives;
-    let actives =
-        actives.map_err(|error| refuse(&error.into(), treatment, None, &at.field("actives"), at, gathered));
-    Some(Dose {
-        order,
-        rate,
-        basis,
-        needed,
-        actives: actives.ok()?,
-        cells: cells.ok()?,
-        also: also?,
-        min: min?,
-        max: max?,
-    })
+    let mut actives = Vec::new();
+    for (_, content) in &treatment.actives {
+        match active(rate, *content, treatment) {
+            Ok(active) => actives.push(active),
+            Err(error) => {
+                refuse(&error.into(), treatment, None, &at.field("actives"), at, gathered);
+                return None;
+            }
+        }
+    }
+    Some(Dose { order, rate, basis, needed, actives, cells: cells.ok()?, also: also?, min: min?, max: max? })
 }
 
 /// The field that states the dose, and what stands there.

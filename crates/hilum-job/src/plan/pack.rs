@@ -76,7 +76,11 @@ pub(crate) enum NoSize {
 
 /// All pack sizes of a product, against what the orders take of it.
 pub(crate) fn sizes(draft: &Draft<'_, '_>, line: &Line<'_, '_>) -> Vec<Result<Size, NoSize>> {
-    line.treatment.packs.iter().map(|pack| size(draft, line, pack)).collect()
+    let mut sizes = Vec::new();
+    for pack in &line.treatment.packs {
+        sizes.push(size(draft, line, pack));
+    }
+    sizes
 }
 
 fn size(draft: &Draft<'_, '_>, line: &Line<'_, '_>, pack: &Pack<'_>) -> Result<Size, NoSize> {
@@ -144,19 +148,15 @@ pub(crate) fn choice(
     if sizes.is_empty() || line.doses.is_empty() {
         return Ok(None);
     }
-    let docs = line.treatment.packs.iter().map(|pack| pack.doc);
-    let offered: Vec<PackSize> = sizes
-        .iter()
-        .zip(docs)
-        .map(|(size, doc)| {
-            // What stays in the lines is taken from every set alike.
-            let needed = treated.value / size.covers.get().value;
-            let all = needed + not_applied / size.adds.base();
-            let covers = Coverage::new(Mass::from_base(treated.value / all))?;
-            let price = doc.price.map(Price::new).transpose()?;
-            Ok(PackSize { covers, stock: doc.on_hand, price })
-        })
-        .collect::<Result<_, Error>>()?;
+    let mut offered = Vec::new();
+    for (size, pack) in sizes.iter().zip(&line.treatment.packs) {
+        // What stays in the lines is taken from every set alike.
+        let needed = treated.value / size.covers.get().value;
+        let all = needed + not_applied / size.adds.base();
+        let covers = Coverage::new(Mass::from_base(treated.value / all))?;
+        let price = pack.doc.price.map(Price::new).transpose()?;
+        offered.push(PackSize { covers, stock: pack.doc.on_hand, price });
+    }
     let choice = choose(treated, &offered, objective(line.treatment.doc.choose))?;
     let opened = choice.sets().zip(offered.iter().map(|size| size.covers));
     let almost = almost(treated, choice.covered, opened)?;
