@@ -33,7 +33,8 @@ struct Beyond {
 }
 
 fn limits(worked: &Worked<'_, '_>, found: &mut Found) {
-    let mut beyond: Vec<Beyond> = worked.draft.model.actives.iter().map(|_| Beyond::default()).collect();
+    let mut beyond = Vec::new();
+    beyond.resize_with(worked.draft.model.actives.len(), Beyond::default);
     for on_seed in &worked.on_seed {
         let Some(k) = on_seed.limit else { continue };
         let Some((limit, groups)) = worked.draft.model.actives.get(k).zip(beyond.get_mut(k)) else {
@@ -133,7 +134,7 @@ fn already(worked: &Worked<'_, '_>, found: &mut Found) {
                 quoted(order_name(worked, o)),
                 told(&per_seed.out(draft.units())),
                 quoted(active),
-                names(adds),
+                names(&adds),
             );
             let at = format!("/orders/{o}/on_seed/{j}");
             found.add(Severity::Note, Code::ActiveAlreadyOnSeed, at, message);

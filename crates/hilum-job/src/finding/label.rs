@@ -29,35 +29,33 @@ pub(super) fn findings(worked: &Worked<'_, '_>, found: &mut Found) {
 /// Each order whose crop is missing from the labels of what it gets.
 fn crops(worked: &Worked<'_, '_>, found: &mut Found) {
     let draft = &worked.draft;
-    let crops = |line: &Line<'_, '_>| {
-        line.treatment
-            .doc
-            .crops
-            .as_deref()
-            .unwrap_or_default()
-            .iter()
-            .map(|crop| plain(crop))
-            .collect::<Vec<String>>()
-    };
-    let crops: Vec<Vec<String>> = draft.lines.iter().map(crops).collect();
-    let labels: Vec<Places<'_>> =
-        crops.iter().map(|crops| Places::of(crops.iter().map(String::as_str))).collect();
+    let mut crops: Vec<Vec<String>> = Vec::new();
+    for line in &draft.lines {
+        let mut own = Vec::new();
+        for crop in line.treatment.doc.crops.as_deref().unwrap_or_default() {
+            own.push(plain(crop));
+        }
+        crops.push(own);
+    }
+    let mut labels: Vec<Places<'_>> = Vec::new();
+    for crops in &crops {
+        labels.push(Places::of(crops.iter().map(String::as_str)));
+    }
     for (o, order) in draft.model.orders.iter().enumerate() {
         let Some(crop) = &order.doc.crop else { continue };
         let plain = plain(crop);
-        let stranger =
-            |t: &usize| labels.get(*t).is_some_and(|label| !label.is_empty() && label.get(&plain).is_none());
-        let strangers: Vec<&str> = draft
-            .on_order(o)
-            .filter(|(t, ..)| stranger(t))
-            .map(|(_, line, _)| line.treatment.doc.product.as_str())
-            .collect();
+        let mut strangers = Vec::new();
+        for (t, line, _) in draft.on_order(o) {
+            if labels.get(t).is_some_and(|label| !label.is_empty() && label.get(&plain).is_none()) {
+                strangers.push(line.treatment.doc.product.as_str());
+            }
+        }
         if strangers.is_empty() {
             continue;
         }
         let message = format!(
             "The label of {} does not name {}, the crop of order {}. Leave it off this order: the label is the law.",
-            names(strangers),
+            names(&strangers),
             quoted(crop),
             quoted(order_name(worked, o)),
         );

@@ -35,18 +35,20 @@ pub(super) fn findings(worked: &Worked<'_, '_>, found: &mut Found) {
 
 fn not_agitated(worked: &Worked<'_, '_>, found: &mut Found) {
     for (k, still) in worked.draft.model.tanks.iter().enumerate().filter(|(_, tank)| !tank.agitated) {
-        let settle = worked.draft.lines.iter().filter(|line| {
-            line.treatment.tank == Some(k)
-                && !line.doses.is_empty()
-                && line.treatment.living.as_ref().is_some_and(|living| living.agitate)
-        });
-        let products = names(settle.map(|line| line.treatment.doc.product.as_str()));
+        let mut products = Vec::new();
+        for line in worked.draft.lines.iter().filter(|line| line.treatment.tank == Some(k)) {
+            let settles = line.treatment.living.as_ref().is_some_and(|living| living.agitate);
+            if settles && !line.doses.is_empty() {
+                products.push(line.treatment.doc.product.as_str());
+            }
+        }
         if products.is_empty() {
             continue;
         }
         let message = format!(
-            "Tank {} has no agitator, and the living product {products} must be kept moving. Mix it in an agitated or aerated tank.",
-            quoted(&still.doc.tank)
+            "Tank {} has no agitator, and the living product {} must be kept moving. Mix it in an agitated or aerated tank.",
+            quoted(&still.doc.tank),
+            names(&products),
         );
         found.add(Severity::Warn, Code::NotAgitated, format!("/tanks/{k}/agitated"), message);
     }

@@ -36,6 +36,25 @@ pub(super) fn findings(worked: &Worked<'_, '_>, found: &mut Found) {
 /// Where something is missing, and what it would tell.
 type Note = Option<(String, String)>;
 
+/// Products or tanks that lack something.
+#[derive(Default)]
+struct Lacking<'a> {
+    first: Option<usize>,
+    names: Vec<&'a str>,
+}
+
+impl<'a> Lacking<'a> {
+    fn add(&mut self, place: usize, name: &'a str) {
+        self.first.get_or_insert(place);
+        self.names.push(name);
+    }
+
+    /// The place of the first, and the names of all.
+    fn told(&self) -> Option<(usize, String)> {
+        Some((self.first?, names(&self.names)))
+    }
+}
+
 /// Orders that lack something, at the first of them.
 #[inline(never)]
 fn of_orders(
@@ -43,8 +62,12 @@ fn of_orders(
     lack: &dyn Fn(usize, &Order<'_>) -> bool,
     say: &dyn Fn(&str) -> String,
 ) -> Note {
-    let all = worked.draft.model.orders.iter().enumerate();
-    let places: Vec<usize> = all.filter(|(o, order)| lack(*o, order)).map(|(o, _)| o).collect();
+    let mut places = Vec::new();
+    for (o, order) in worked.draft.model.orders.iter().enumerate() {
+        if lack(o, order) {
+            places.push(o);
+        }
+    }
     let first = places.first()?;
     Some((format!("/orders/{first}"), say(&orders(worked, &places))))
 }
@@ -57,13 +80,14 @@ fn of_products(
     lack: &dyn Fn(usize, &Line<'_, '_>) -> bool,
     say: &dyn Fn(&str) -> String,
 ) -> Note {
-    let used = worked.draft.lines.iter().enumerate().filter(|(_, line)| !line.doses.is_empty());
-    let lacking: Vec<(usize, &str)> = used
-        .filter(|(t, line)| lack(*t, line))
-        .map(|(t, line)| (t, line.treatment.doc.product.as_str()))
-        .collect();
-    let (first, _) = lacking.first()?;
-    Some((format!("/treatments/{first}{field}"), say(&names(lacking.iter().map(|(_, name)| *name)))))
+    let mut lacking = Lacking::default();
+    for (t, line) in worked.draft.lines.iter().enumerate() {
+        if !line.doses.is_empty() && lack(t, line) {
+            lacking.add(t, &line.treatment.doc.product);
+        }
+    }
+    let (first, names) = lacking.told()?;
+    Some((format!("/treatments/{first}{field}"), say(&names)))
 }
 
 fn sowing(worked: &Worked<'_, '_>) -> Note {
@@ -141,15 +165,13 @@ fn curve(worked: &Worked<'_, '_>) -> Note {
         let treater = matches!(draft.model.treater.feed, Some(Feed::Flow(_)));
         orders.any(|order| treater || order.seed_flow.is_some())
     };
-    let tanks = draft.model.tanks.iter().zip(&worked.tanks).enumerate();
-    let without =
-        |tank: &crate::model::tank::Tank<'_>| tank.pump.as_ref().is_none_or(|pump| pump.curve.is_none());
-    let lacking: Vec<(usize, &str)> = tanks
-        .filter(|(_, (tank, work))| without(tank) && runs(work))
-        .map(|(k, (tank, _))| (k, tank.doc.tank.as_str()))
-        .collect();
-    let (first, _) = lacking.first()?;
-    let tanks = names(lacking.iter().map(|(_, name)| *name));
+    let mut lacking = Lacking::default();
+    for (k, (tank, work)) in draft.model.tanks.iter().zip(&worked.tanks).enumerate() {
+        if tank.pump.as_ref().is_none_or(|pump| pump.curve.is_none()) && runs(work) {
+            lacking.add(k, &tank.doc.tank);
+        }
+    }
+    let (first, tanks) = lacking.told()?;
     let message = format!(
         "Give the pump's curve, flows caught at settings, of tank {tanks}: it tells the setting for each order."
     );
@@ -173,7 +195,7 @@ fn work(worked: &Worked<'_, '_>) -> Note {
 /// What the maker of a living product states about it.
 fn living(worked: &Worked<'_, '_>) -> Note {
     let mut fields: Vec<&str> = Vec::new();
-    let mut products: Vec<(usize, &str)> = Vec::new();
+    let mut lacking = Lacking::default();
     for (t, line) in worked.draft.lines.iter().enumerate() {
         let Some(living) = line.treatment.living.as_ref().filter(|_| !line.doses.is_empty()) else {
             continue;
@@ -183,21 +205,19 @@ fn living(worked: &Worked<'_, '_>) -> Note {
             ("on_seed_life", living.on_seed_life.is_some()),
             ("minimum_at_planting", living.minimum.is_some()),
         ];
-        let lacking: Vec<&str> = stated.iter().filter(|(_, stated)| !stated).map(|(name, _)| *name).collect();
-        if !lacking.is_empty() {
-            products.push((t, line.treatment.doc.product.as_str()));
+        if stated.iter().any(|(_, stated)| !stated) {
+            lacking.add(t, &line.treatment.doc.product);
         }
-        for name in lacking {
-            if !fields.contains(&name) {
+        for (name, stated) in stated {
+            if !stated && !fields.contains(&name) {
                 fields.push(name);
             }
         }
     }
-    let (first, _) = products.first()?;
+    let (first, products) = lacking.told()?;
     let message = format!(
-        "Give {} of the living product {}, as its maker states it: it tells how long the cells are good for.",
+        "Give {} of the living product {products}, as its maker states it: it tells how long the cells are good for.",
         fields.join(", "),
-        names(products.iter().map(|(_, name)| *name)),
     );
     Some((format!("/treatments/{first}/living"), message))
 }
@@ -250,14 +270,12 @@ fn planting(worked: &Worked<'_, '_>) -> Note {
 }
 
 fn storage(worked: &Worked<'_, '_>) -> Note {
-    let lines = worked.draft.lines.iter().enumerate();
-    let mut lacking = lines.flat_map(|(t, line)| {
-        let doses = line.doses.iter().enumerate();
-        doses.filter_map(move |(place, dose)| {
-            worked.living(t, place)?.storage_missing.then_some((t, dose.order))
-        })
-    });
-    let (t, order) = lacking.next()?;
+    let lacks = |t, place| worked.living(t, place).is_some_and(|facts| facts.storage_missing);
+    let lacking = |(t, line): (usize, &Line<'_, '_>)| {
+        let (_, dose) = line.doses.iter().enumerate().find(|(place, _)| lacks(t, *place))?;
+        Some((t, dose.order))
+    };
+    let (t, order) = worked.draft.lines.iter().enumerate().find_map(lacking)?;
     let message = format!(
         "Give the storage of the treated seed, as for order {}: the cells of {} die faster where it is warm.",
         crate::problem::quoted(order_name(worked, order)),

@@ -9,9 +9,10 @@ use hilum::quantity::{Mass, Measure};
 use super::Found;
 use super::words::{apart, duration, order_name, percent, product};
 use crate::document::{Code, Severity};
+use crate::list::keep;
 use crate::plan::draft::Line;
 use crate::plan::out::SEED_MASS;
-use crate::plan::pack::{Opened, Size, count};
+use crate::plan::pack::{Size, count};
 use crate::plan::{Worked, batch};
 use crate::problem::quoted;
 
@@ -22,7 +23,7 @@ pub(super) fn findings(worked: &Worked<'_, '_>, found: &mut Found) {
         coverage(worked, t, line, sizes, found);
         let Some(opened) = opened else { continue };
         if opened.supply == hilum::pack::Supply::Short {
-            let message = short(worked, t, line, sizes, opened);
+            let message = short(worked, t, line, sizes);
             found.add(Severity::Stop, Code::ShortOfProduct, format!("/treatments/{t}/packs"), message);
         } else if opened.almost {
             let message = format!(
@@ -92,12 +93,11 @@ fn coverage(worked: &Worked<'_, '_>, t: usize, line: &Line<'_, '_>, sizes: &[Siz
 }
 
 /// What there is of a product against the seed that gets it, or against what its mixes take.
-fn short(worked: &Worked<'_, '_>, t: usize, line: &Line<'_, '_>, sizes: &[Size], opened: &Opened) -> String {
+fn short(worked: &Worked<'_, '_>, t: usize, line: &Line<'_, '_>, sizes: &[Size]) -> String {
     let name = product(worked, t);
-    let packs = || line.treatment.packs.iter().zip(sizes).zip(&opened.sets);
-    let on_hand: Option<f64> = packs()
-        .map(|((pack, size), _)| Some(count(pack.doc.on_hand?.into()) * size.covers.get().value))
-        .sum();
+    let packs = line.treatment.packs.iter().zip(sizes);
+    let on_hand: Option<f64> =
+        packs.map(|(pack, size)| Some(count(pack.doc.on_hand?.into()) * size.covers.get().value)).sum();
     let seed = line.doses.iter().filter_map(|dose| worked.draft.order(dose.order));
     let seed: f64 = seed.map(|order| order.seed.mass.value).sum();
     let Some(on_hand) = on_hand.filter(|on_hand| *on_hand < seed) else {
@@ -105,9 +105,11 @@ fn short(worked: &Worked<'_, '_>, t: usize, line: &Line<'_, '_>, sizes: &[Size],
             "{name} runs short: whole sets that fit the tank and fill its lines take more than is on hand. Get more, or treat less."
         );
     };
-    let stock: Vec<String> = packs()
-        .filter_map(|((pack, _), _)| Some(format!("{} of {}", pack.doc.on_hand?, quoted(&pack.doc.pack))))
-        .collect();
+    let mut stock = Vec::new();
+    for pack in &line.treatment.packs {
+        let on_hand = pack.doc.on_hand.map(|on_hand| format!("{on_hand} of {}", quoted(&pack.doc.pack)));
+        keep(&mut stock, on_hand);
+    }
     let units = worked.draft.units();
     let (covers, seed) =
         apart(&SEED_MASS.of(Mass::from_base(on_hand), units), &SEED_MASS.of(Mass::from_base(seed), units));

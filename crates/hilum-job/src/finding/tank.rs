@@ -1,7 +1,7 @@
 //! Do tank and pump fit the mix?
 
 use alloc::format;
-use alloc::string::String;
+use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use hilum::quantity::{Measure, Volume};
@@ -10,6 +10,7 @@ use hilum::treater::{Flow, PumpSetting, Reach};
 use super::words::{apart, orders, product, tank, told};
 use super::{Found, Group};
 use crate::document::{Code, Severity};
+use crate::list::keep;
 use crate::model::tank::Tank;
 use crate::plan::Worked;
 use crate::plan::out::{FLOW, LIQUID};
@@ -84,28 +85,26 @@ fn pump_range(worked: &Worked<'_, '_>, k: usize, tank_: &Tank<'_>, work: &TankWo
             _ => {}
         }
     }
-    let told = |group: Group<Flow>, less: &str, remedy: &str| -> Option<String> {
-        let (places, flow) = group.told()?;
-        Some(format!(
-            "The pump of tank {} would have to deliver {} for {}, {less} than it is known to deliver evenly. {remedy}.",
-            tank(worked, k),
-            told(&FLOW.of(flow.get(), worked.draft.units())),
-            orders(worked, &places),
-        ))
-    };
     let messages = [
-        told(
+        (
             slow,
             "less",
             "Run more seed per minute, add water, or fit a smaller pump; catch it at that flow first",
         ),
-        told(
+        (
             fast,
             "more",
             "Run less seed per minute, add less water, or fit a larger pump; catch it at that flow first",
         ),
     ];
-    for message in messages.into_iter().flatten() {
+    for (group, less, remedy) in messages {
+        let Some((places, flow)) = group.told() else { continue };
+        let message = format!(
+            "The pump of tank {} would have to deliver {} for {}, {less} than it is known to deliver evenly. {remedy}.",
+            tank(worked, k),
+            told(&FLOW.of(flow.get(), worked.draft.units())),
+            orders(worked, &places),
+        );
         found.add(Severity::Warn, Code::PumpOutOfRange, format!("/tanks/{k}"), message);
     }
 }
@@ -113,16 +112,17 @@ fn pump_range(worked: &Worked<'_, '_>, k: usize, tank_: &Tank<'_>, work: &TankWo
 /// Mixes that the agitator or the pump does not reach.
 fn too_little(worked: &Worked<'_, '_>, k: usize, tank_: &Tank<'_>, found: &mut Found) {
     let Some(least) = tank_.min_fill else { return };
-    let missed: Vec<_> = worked
-        .batches
-        .of_tank(k)
-        .map(|(mix, _)| mix)
-        .filter(|mix| least.missed_by(mix.mixed).unwrap_or_default())
-        .collect();
-    let smallest = missed.iter().map(|mix| mix.mixed.value).reduce(f64::min);
-    let Some(smallest) = smallest else { return };
+    let (mut smallest, mut numbers) = (f64::INFINITY, Vec::new());
+    for (mix, _) in worked.batches.of_tank(k) {
+        if least.missed_by(mix.mixed).unwrap_or_default() {
+            smallest = smallest.min(mix.mixed.value);
+            numbers.push(mix.number.to_string());
+        }
+    }
+    if numbers.is_empty() {
+        return;
+    }
     let units = worked.draft.units();
-    let numbers: Vec<String> = missed.iter().map(|mix| format!("{}", mix.number)).collect();
     let (smallest, least) =
         apart(&LIQUID.of(Volume::from_base(smallest), units), &LIQUID.of(least.get(), units));
     let word = if numbers.len() == 1 { "Mix" } else { "Mixes" };
@@ -147,8 +147,10 @@ fn recipe_changes(worked: &Worked<'_, '_>, k: usize, work: &TankWork, found: &mu
     if work.recipes.len() < 2 {
         return;
     }
-    let begins = work.recipes.iter().skip(1).filter_map(|recipe| recipe.orders.first().copied());
-    let begins: Vec<usize> = begins.collect();
+    let mut begins = Vec::new();
+    for recipe in work.recipes.iter().skip(1) {
+        keep(&mut begins, recipe.orders.first().copied());
+    }
     let message = format!(
         "Tank {} needs {} mixes of different composition: a new one from {} on. Empty and rinse it between, and run orders of one recipe after each other to save mixes.",
         tank(worked, k),

@@ -73,12 +73,8 @@ pub(crate) fn duration(seconds: f64) -> String {
 }
 
 /// Names in quotes: the first few, and how many more.
-pub(super) fn names<'a>(names: impl IntoIterator<Item = &'a str>) -> String {
-    listed(&names.into_iter().collect::<Vec<_>>())
-}
-
 #[inline(never)]
-fn listed(names: &[&str]) -> String {
+pub(super) fn names(names: &[&str]) -> String {
     let mut shown: Vec<String> = names.iter().take(NAMED).map(|name| quoted(name)).collect();
     let more = names.len().saturating_sub(shown.len());
     if more > 0 {
@@ -93,7 +89,11 @@ fn listed(names: &[&str]) -> String {
 /// `order "1"`, or `orders "1", "2" and "3"`.
 pub(super) fn orders(worked: &Worked<'_, '_>, places: &[usize]) -> String {
     let word = if places.len() == 1 { "order" } else { "orders" };
-    format!("{word} {}", names(places.iter().map(|order| order_name(worked, *order))))
+    let mut of_orders = Vec::new();
+    for order in places {
+        of_orders.push(order_name(worked, *order));
+    }
+    format!("{word} {}", names(&of_orders))
 }
 
 /// An order's own name.
@@ -144,9 +144,9 @@ mod tests {
 
     #[test]
     fn long_lists_are_cut_and_counted() {
-        assert_eq!(names(["a"]), "\"a\"");
-        assert_eq!(names(["a", "b"]), "\"a\" and \"b\"");
-        assert_eq!(names(["a", "b", "c"]), "\"a\", \"b\" and \"c\"");
-        assert_eq!(names(["a", "b", "c", "d", "e"]), "\"a\", \"b\", \"c\" and 2 more");
+        assert_eq!(names(&["a"]), "\"a\"");
+        assert_eq!(names(&["a", "b"]), "\"a\" and \"b\"");
+        assert_eq!(names(&["a", "b", "c"]), "\"a\", \"b\" and \"c\"");
+        assert_eq!(names(&["a", "b", "c", "d", "e"]), "\"a\", \"b\", \"c\" and 2 more");
     }
 }
