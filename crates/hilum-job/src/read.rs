@@ -11,12 +11,16 @@ use crate::problem::{Gathered, Pointer, quoted};
 
 /// Filled in from a value of a document: problems are noted, and whoever gathers them throws away what was
 /// read. Filling in place, field by field, is a third of the size of reading and putting together.
-pub(crate) trait Read: Sized {
+pub(crate) trait Fill {
+    fn fill(&mut self, node: &Node<'_>, at: &Pointer<'_>, gathered: &mut Gathered);
+}
+
+/// What a document is made of.
+pub(crate) trait Read: Fill {
     /// How many of these a list may hold.
     const MOST: usize = ENTRIES;
     /// Before it is filled in.
     fn blank() -> Self;
-    fn fill(&mut self, node: &Node<'_>, at: &Pointer<'_>, gathered: &mut Gathered);
 }
 
 /// The fields of an object, to be taken in their order.
@@ -65,19 +69,24 @@ impl<'a, 'n> Fields<'a, 'n> {
         (self.names.get(at).copied().unwrap_or(""), node.filter(|node| **node != Node::Null))
     }
 
-    #[inline(never)]
-    pub(crate) fn required<T: Read>(&mut self, field: &mut T) {
+    pub(crate) fn required(&mut self, field: &mut dyn Fill) {
         match self.next() {
             (name, Some(node)) => field.fill(node, &self.at.field(name), self.gathered),
             (name, None) => self.gathered.missing(&self.at.field(name), example(name)),
         }
     }
 
-    #[inline(never)]
-    pub(crate) fn optional<T: Read>(&mut self, field: &mut Option<T>) {
+    pub(crate) fn optional(&mut self, field: &mut dyn Fill) {
         if let (name, Some(node)) = self.next() {
-            field.insert(T::blank()).fill(node, &self.at.field(name), self.gathered);
+            field.fill(node, &self.at.field(name), self.gathered);
         }
+    }
+}
+
+/// A field that is there.
+impl<T: Read> Fill for Option<T> {
+    fn fill(&mut self, node: &Node<'_>, at: &Pointer<'_>, gathered: &mut Gathered) {
+        self.insert(T::blank()).fill(node, at, gathered);
     }
 }
 
@@ -140,6 +149,9 @@ impl Read for String {
     fn blank() -> Self {
         Self::new()
     }
+}
+
+impl Fill for String {
     fn fill(&mut self, node: &Node<'_>, at: &Pointer<'_>, gathered: &mut Gathered) {
         let Node::Text(text) = node else { return refuse(node, "a text", at, gathered) };
         // A byte is a character at most.
@@ -159,6 +171,9 @@ impl Read for bool {
     fn blank() -> Self {
         false
     }
+}
+
+impl Fill for bool {
     fn fill(&mut self, node: &Node<'_>, at: &Pointer<'_>, gathered: &mut Gathered) {
         match node {
             Node::Bool(value) => *self = *value,
@@ -171,6 +186,9 @@ impl Read for f64 {
     fn blank() -> Self {
         0.0
     }
+}
+
+impl Fill for f64 {
     fn fill(&mut self, node: &Node<'_>, at: &Pointer<'_>, gathered: &mut Gathered) {
         match node {
             Node::Number(value) => *self = *value,
@@ -183,6 +201,9 @@ impl Read for u32 {
     fn blank() -> Self {
         0
     }
+}
+
+impl Fill for u32 {
     fn fill(&mut self, node: &Node<'_>, at: &Pointer<'_>, gathered: &mut Gathered) {
         let Node::Number(value) = node else { return refuse(node, "a number", at, gathered) };
         match hilum::math::to_i32(*value).and_then(|whole| Self::try_from(whole).ok()) {
@@ -196,19 +217,37 @@ impl<T: Read> Read for Vec<T> {
     fn blank() -> Self {
         Self::new()
     }
+}
+
+impl<T: Read> Fill for Vec<T> {
     fn fill(&mut self, node: &Node<'_>, at: &Pointer<'_>, gathered: &mut Gathered) {
-        let Node::List(items) = node else { return refuse(node, "a list", at, gathered) };
-        if items.len() > T::MOST {
-            return gathered.add(
-                at,
-                None,
-                format!("has {} entries; at most {} are read", items.len(), T::MOST),
-            );
-        }
-        for (i, item) in items.iter().enumerate() {
-            let mut blank = T::blank();
+        fill_list(self, T::MOST, node, at, gathered);
+    }
+}
+
+/// A list of whatever documents are made of.
+trait List {
+    /// A blank entry at its end.
+    fn add(&mut self) -> Option<&mut dyn Fill>;
+}
+
+impl<T: Read> List for Vec<T> {
+    fn add(&mut self) -> Option<&mut dyn Fill> {
+        self.push(T::blank());
+        let last: &mut dyn Fill = self.last_mut()?;
+        Some(last)
+    }
+}
+
+fn fill_list(list: &mut dyn List, most: usize, node: &Node<'_>, at: &Pointer<'_>, gathered: &mut Gathered) {
+    let Node::List(items) = node else { return refuse(node, "a list", at, gathered) };
+    if items.len() > most {
+        let message = format!("has {} entries; at most {most} are read", items.len());
+        return gathered.add(at, None, message);
+    }
+    for (i, item) in items.iter().enumerate() {
+        if let Some(blank) = list.add() {
             blank.fill(item, &at.item(i), gathered);
-            self.push(blank);
         }
     }
 }
@@ -235,6 +274,9 @@ macro_rules! document {
             fn blank() -> Self {
                 Self { $($field: document!(@blank $kind $type)),+ }
             }
+        }
+
+        impl crate::read::Fill for $name {
             fn fill(
                 &mut self,
                 node: &crate::json::Node<'_>,
@@ -291,6 +333,9 @@ macro_rules! words {
             fn blank() -> Self {
                 Self::$first
             }
+        }
+
+        impl crate::read::Fill for $name {
             fn fill(
                 &mut self,
                 node: &crate::json::Node<'_>,

@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::json::Node;
 use crate::problem::{Gathered, Pointer};
-use crate::read::{Fields, Read, refuse};
+use crate::read::{Fields, Fill, Read, refuse};
 
 /// A quantity as given: text such as `"2.5 fl oz/cwt"`, or number and unit apart.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -35,6 +35,9 @@ impl Read for Quantity {
     fn blank() -> Self {
         Self::Text(String::new())
     }
+}
+
+impl Fill for Quantity {
     fn fill(&mut self, node: &Node<'_>, at: &Pointer<'_>, gathered: &mut Gathered) {
         match node {
             Node::Text(_) => {

@@ -25,7 +25,7 @@ use super::{Job, Quantity};
 use crate::json::Node;
 use crate::limits::{ORDERS, TANKS, TREATMENTS};
 use crate::problem::{Gathered, Pointer};
-use crate::read::{Fields, MaybeAbsent, Read, document, words};
+use crate::read::{Fields, Fill, MaybeAbsent, Read, document, words};
 
 impl MaybeAbsent for Job {}
 impl MaybeAbsent for SeedReadings {}
@@ -175,6 +175,9 @@ impl Read for Reading {
     fn blank() -> Self {
         Self::Amount(Quantity::blank())
     }
+}
+
+impl Fill for Reading {
     fn fill(&mut self, node: &Node<'_>, at: &Pointer<'_>, gathered: &mut Gathered) {
         let names: &[&str] = &["reading", "resolution"];
         let mut reading = Quantity::blank();
@@ -199,6 +202,9 @@ impl Read for Readings {
     fn blank() -> Self {
         Self::Several(Vec::new())
     }
+}
+
+impl Fill for Readings {
     fn fill(&mut self, node: &Node<'_>, at: &Pointer<'_>, gathered: &mut Gathered) {
         *self = if matches!(node, Node::List(_)) {
             let mut several = Vec::new();
