@@ -82,16 +82,15 @@ impl<'j> Model<'j> {
             field(job.recipe_tolerance.as_ref(), &root, "recipe_tolerance").share(gathered);
         // First of all the names: what refers to one that stands twice would be told as unknown.
         unique_names(job, &root, gathered);
-        let products = Places::of(job.treatments.iter().map(|treatment| treatment.product.as_str()));
-        let names =
-            Places::of(job.tanks.as_deref().unwrap_or_default().iter().map(|tank| tank.tank.as_str()));
+        let products = Places::of(&|i| Some(job.treatments.get(i)?.product.as_str()));
+        let names = Places::of(&|i| Some(job.tanks.as_ref()?.get(i)?.tank.as_str()));
         let after = after::own(job.after.as_ref(), &root.field("after"), gathered);
         let shelf = order::Shelf { job, products: &products, after: &after };
         let orders = order::orders(&shelf, &root, gathered);
         let shed = treatment::Shed { job, products: &products, tanks: &names };
         let treatments = treatment::treatments(&shed, &root, gathered);
         let actives = actives(job, &root, gathered);
-        let limits = Places::of(actives.iter().map(|limit| limit.active));
+        let limits = Places::of(&|i| Some(actives.get(i)?.active));
         let tanks = tank::tanks(job, &root, gathered);
         let treater = tank::treater(job, &root, gathered);
         let work = work(job, &root, gathered);
@@ -113,16 +112,16 @@ impl<'j> Model<'j> {
 
 /// Products and tanks, which other fields refer to, have names of their own.
 fn unique_names(job: &document::Job, root: &Pointer<'_>, gathered: &mut Gathered) {
-    let products = job.treatments.iter().map(|treatment| treatment.product.as_str());
-    name_once(products, "product", &root.field("treatments"), gathered);
-    let tanks = job.tanks.as_deref().unwrap_or_default().iter().map(|tank| tank.tank.as_str());
-    name_once(tanks, "tank", &root.field("tanks"), gathered);
+    let product = |i: usize| Some(job.treatments.get(i)?.product.as_str());
+    name_once(&product, "product", &root.field("treatments"), gathered);
+    let tank = |i: usize| Some(job.tanks.as_ref()?.get(i)?.tank.as_str());
+    name_once(&tank, "tank", &root.field("tanks"), gathered);
 }
 
 fn actives<'j>(job: &'j document::Job, root: &Pointer<'_>, gathered: &mut Gathered) -> Vec<ActiveLimit<'j>> {
     let at = root.field("actives");
     let list = job.actives.as_deref().unwrap_or_default();
-    name_once(list.iter().map(|active| active.active.as_str()), "active", &at, gathered);
+    name_once(&|i| Some(list.get(i)?.active.as_str()), "active", &at, gathered);
     let mut actives = Vec::new();
     for (i, doc) in list.iter().enumerate() {
         actives.push(active(doc, &at.item(i), gathered));
@@ -170,17 +169,17 @@ fn work(job: &document::Job, root: &Pointer<'_>, gathered: &mut Gathered) -> Vec
     shifts
 }
 
-/// Notes names that stand in a list more than once, or show nothing, and tells whether all are right. `field` is the
-/// field that holds the name, if any.
+/// Notes names that stand in a list more than once, or show nothing, and tells whether all are right. The list is asked
+/// for its names one by one, not to have a copy of this for every type of list; `field` holds the name, if any does.
 pub(crate) fn name_once<'a>(
-    names: impl Iterator<Item = &'a str>,
+    name: &dyn Fn(usize) -> Option<&'a str>,
     field: &str,
     at: &Pointer<'_>,
     gathered: &mut Gathered,
 ) -> bool {
     let mut seen = Places::default();
     let mut right = true;
-    for (i, name) in names.enumerate() {
+    for (i, name) in (0..).map_while(|i| Some((i, name(i)?))) {
         let item = at.item(i);
         let place = item.field(field);
         let place = if field.is_empty() { &item } else { &place };

@@ -8,10 +8,10 @@ use alloc::vec::Vec;
 pub(crate) struct Places<'a>(Vec<(&'a str, usize)>);
 
 impl<'a> Places<'a> {
-    /// The places of the names of a list.
-    pub(crate) fn of(names: impl Iterator<Item = &'a str>) -> Self {
+    /// The places of the names of a list, which is asked for them one by one.
+    pub(crate) fn of(name: &dyn Fn(usize) -> Option<&'a str>) -> Self {
         let mut places = Self::default();
-        for (place, name) in names.enumerate() {
+        for (place, name) in (0..).map_while(|place| Some((place, name(place)?))) {
             places.first(name, place);
         }
         places

@@ -116,7 +116,7 @@ fn over_season(
 fn already(worked: &Worked<'_, '_>, found: &mut Found) {
     let draft = &worked.draft;
     for (o, order) in draft.model.orders.iter().enumerate().filter(|(_, order)| !order.on_seed.is_empty()) {
-        let carried = Places::of(order.on_seed.iter().map(|(active, _)| *active));
+        let carried = Places::of(&|j| Some(order.on_seed.get(j)?.0));
         let mut added: Vec<Vec<&str>> = vec![Vec::new(); order.on_seed.len()];
         for (_, line, _) in draft.on_order(o) {
             for (name, _) in &line.treatment.actives {

@@ -39,7 +39,7 @@ fn crops(worked: &Worked<'_, '_>, found: &mut Found) {
     }
     let mut labels: Vec<Places<'_>> = Vec::new();
     for crops in &crops {
-        labels.push(Places::of(crops.iter().map(String::as_str)));
+        labels.push(Places::of(&|i| Some(crops.get(i)?.as_str())));
     }
     for (o, order) in draft.model.orders.iter().enumerate() {
         let Some(crop) = &order.doc.crop else { continue };

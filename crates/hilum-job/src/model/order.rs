@@ -1,7 +1,6 @@
 //! An order: how much seed it is, and what is known about it.
 
 use alloc::format;
-use alloc::string::String;
 use alloc::vec::Vec;
 
 use hilum::error::positive;
@@ -114,7 +113,7 @@ pub(crate) fn orders<'j>(
     if shelf.job.orders.is_empty() {
         gathered.add(&at, None, "has no entry; a job needs at least one order");
     }
-    name_once(shelf.job.orders.iter().map(|order| order.order.as_str()), "order", &at, gathered);
+    name_once(&|i| Some(shelf.job.orders.get(i)?.order.as_str()), "order", &at, gathered);
     let mut orders = Vec::new();
     for (i, doc) in shelf.job.orders.iter().enumerate() {
         keep(&mut orders, order(doc, shelf, &at.item(i), gathered));
@@ -303,7 +302,7 @@ fn treat(
     let all = 0..shelf.job.treatments.len();
     let Some(names) = &doc.treat else { return all.collect() };
     let mut treated = Vec::new();
-    if !name_once(names.iter().map(String::as_str), "", at, gathered) {
+    if !name_once(&|i| Some(names.get(i)?.as_str()), "", at, gathered) {
         return treated;
     }
     for (i, name) in names.iter().enumerate() {
@@ -325,7 +324,7 @@ fn on_seed<'j>(
 ) -> Vec<(&'j str, ActivePerSeed)> {
     let list = doc.on_seed.as_deref().unwrap_or_default();
     let mut read = Vec::new();
-    if !name_once(list.iter().map(|on| on.active.as_str()), "active", at, gathered) {
+    if !name_once(&|i| Some(list.get(i)?.active.as_str()), "active", at, gathered) {
         return read;
     }
     for (i, on) in list.iter().enumerate() {

@@ -35,7 +35,7 @@ pub(crate) fn packs<'j>(
     gathered: &mut Gathered,
 ) -> Vec<Pack<'j>> {
     let list = doc.packs.as_deref().unwrap_or_default();
-    name_once(list.iter().map(|pack| pack.pack.as_str()), "pack", at, gathered);
+    name_once(&|i| Some(list.get(i)?.pack.as_str()), "pack", at, gathered);
     let mut packs = Vec::new();
     for (i, doc) in list.iter().enumerate() {
         packs.push(pack(doc, &at.item(i), gathered));
@@ -64,7 +64,7 @@ fn parts<'j>(
     gathered: &mut Gathered,
 ) -> Vec<(&'j str, PartAmount)> {
     let list = doc.parts.as_deref().unwrap_or_default();
-    name_once(list.iter().map(|part| part.part.as_str()), "part", at, gathered);
+    name_once(&|i| Some(list.get(i)?.part.as_str()), "part", at, gathered);
     let mut parts = Vec::new();
     for (i, part) in list.iter().enumerate() {
         if let Some(usable) = usable(part, &at.item(i), gathered) {

@@ -71,9 +71,9 @@ struct Names<'r> {
 impl<'r> Names<'r> {
     fn of(job: &'r document::Job) -> Self {
         Self {
-            orders: Places::of(job.orders.iter().map(|order| order.order.as_str())),
-            tanks: Places::of(job.tanks.as_deref().unwrap_or_default().iter().map(|tank| tank.tank.as_str())),
-            products: Places::of(job.treatments.iter().map(|treatment| treatment.product.as_str())),
+            orders: Places::of(&|i| Some(job.orders.get(i)?.order.as_str())),
+            tanks: Places::of(&|i| Some(job.tanks.as_ref()?.get(i)?.tank.as_str())),
+            products: Places::of(&|i| Some(job.treatments.get(i)?.product.as_str())),
         }
     }
 }
@@ -98,7 +98,7 @@ impl<'r> Run<'r> {
             gathered.add(&at, None, "has no entry; a run needs at least one order");
         }
         let names = Names::of(&run.job);
-        name_once(run.orders.iter().map(|order| order.order.as_str()), "order", &at, gathered);
+        name_once(&|i| Some(run.orders.get(i)?.order.as_str()), "order", &at, gathered);
         let mut orders = Vec::new();
         for (i, doc) in run.orders.iter().enumerate() {
             keep(&mut orders, order(doc, &names, &at.item(i), gathered));
@@ -200,7 +200,7 @@ fn tanks(
     gathered: &mut Gathered,
 ) -> Vec<TankRead> {
     let list = doc.tanks.as_deref().unwrap_or_default();
-    name_once(list.iter().map(|tank| tank.tank.as_str()), "tank", at, gathered);
+    name_once(&|i| Some(list.get(i)?.tank.as_str()), "tank", at, gathered);
     let mut tanks = Vec::new();
     for (i, doc) in list.iter().enumerate() {
         keep(&mut tanks, tank(doc, names, &at.item(i), gathered));
@@ -235,7 +235,7 @@ fn dry(
     gathered: &mut Gathered,
 ) -> Vec<DryRead> {
     let list = doc.dry.as_deref().unwrap_or_default();
-    name_once(list.iter().map(|dry| dry.product.as_str()), "product", at, gathered);
+    name_once(&|i| Some(list.get(i)?.product.as_str()), "product", at, gathered);
     let mut dry = Vec::new();
     for (i, doc) in list.iter().enumerate() {
         let at = at.item(i);

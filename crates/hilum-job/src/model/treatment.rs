@@ -225,7 +225,7 @@ fn actives<'j>(
     gathered: &mut Gathered,
 ) -> Option<Vec<(&'j str, Content)>> {
     let list = doc.actives.as_deref().unwrap_or_default();
-    let unique = name_once(list.iter().map(|active| active.active.as_str()), "active", at, gathered);
+    let unique = name_once(&|i| Some(list.get(i)?.active.as_str()), "active", at, gathered);
     let mut read = Vec::new();
     for (i, active) in list.iter().enumerate() {
         if let Some(content) = content(&active.content, &at.item(i), gathered) {
@@ -257,7 +257,7 @@ fn with_living(
     gathered: &mut Gathered,
 ) -> Vec<WithLiving> {
     let list = doc.with_living.as_deref().unwrap_or_default();
-    name_once(list.iter().map(|with| with.living.as_str()), "living", at, gathered);
+    name_once(&|i| Some(list.get(i)?.living.as_str()), "living", at, gathered);
     let mut read = Vec::new();
     for (i, with) in list.iter().enumerate() {
         let at = at.item(i);
