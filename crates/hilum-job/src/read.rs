@@ -2,7 +2,7 @@
 
 use alloc::format;
 use alloc::string::{String, ToString};
-use alloc::vec::Vec;
+use alloc::vec::{self, Vec};
 
 use crate::digits::exact;
 use crate::json::Node;
@@ -13,6 +13,20 @@ use crate::problem::{Gathered, Pointer, quoted};
 /// read. Filling in place, field by field, is a third of the size of reading and putting together.
 pub(crate) trait Fill {
     fn fill(&mut self, node: &Node<'_>, at: &Pointer<'_>, gathered: &mut Gathered);
+    /// Whether it may be left out of an object.
+    fn is_optional(&self) -> bool {
+        false
+    }
+}
+
+/// A field that may be absent, and is not.
+impl<T: Read> Fill for Option<T> {
+    fn fill(&mut self, node: &Node<'_>, at: &Pointer<'_>, gathered: &mut Gathered) {
+        self.insert(T::blank()).fill(node, at, gathered);
+    }
+    fn is_optional(&self) -> bool {
+        true
+    }
 }
 
 /// What a document is made of.
@@ -25,9 +39,7 @@ pub(crate) trait Read: Fill {
 
 /// The fields of an object, to be taken in their order.
 pub(crate) struct Fields<'a, 'n> {
-    names: &'static [&'static str],
-    found: Vec<Option<&'n Node<'n>>>,
-    next: usize,
+    found: vec::IntoIter<(&'static str, Option<&'n Node<'n>>)>,
     at: &'a Pointer<'a>,
     gathered: &'a mut Gathered,
 }
@@ -45,48 +57,34 @@ impl<'a, 'n> Fields<'a, 'n> {
             refuse(node, "an object", at, gathered);
             return None;
         };
-        let mut found = alloc::vec![None; names.len()];
+        let mut found = Vec::new();
+        for name in names {
+            found.push((*name, None));
+        }
         for (name, value) in members {
             // Nothing more would be told, and to guess what millions of names may have meant takes its time.
             if gathered.is_full() {
                 break;
             }
-            match names.iter().zip(found.iter_mut()).find(|(known, _)| *known == name) {
+            match found.iter_mut().find(|(known, _)| known == name) {
                 Some((_, slot @ None)) => *slot = Some(value),
                 Some(_) => gathered.add(&at.field(name), None, "stands here twice; keep one of them"),
                 None => gathered.add(&at.field(name), None, unknown("field", name, names)),
             }
         }
-        Some(Self { names, found, next: 0, at, gathered })
+        Some(Self { found: found.into_iter(), at, gathered })
     }
 
-    /// The next field's name and value.
+    /// Fills the next field.
     #[inline(never)]
-    fn next(&mut self) -> (&'static str, Option<&'n Node<'n>>) {
-        let at = self.next;
-        self.next = at.saturating_add(1);
-        let node = self.found.get(at).copied().flatten();
-        (self.names.get(at).copied().unwrap_or(""), node.filter(|node| **node != Node::Null))
-    }
-
-    pub(crate) fn required(&mut self, field: &mut dyn Fill) {
-        match self.next() {
-            (name, Some(node)) => field.fill(node, &self.at.field(name), self.gathered),
-            (name, None) => self.gathered.missing(&self.at.field(name), example(name)),
+    pub(crate) fn fill(&mut self, field: &mut dyn Fill) {
+        let (name, node) = self.found.next().unwrap_or_default();
+        let at = self.at.field(name);
+        match node.filter(|node| **node != Node::Null) {
+            Some(node) => field.fill(node, &at, self.gathered),
+            None if field.is_optional() => {}
+            None => self.gathered.missing(&at, example(name)),
         }
-    }
-
-    pub(crate) fn optional(&mut self, field: &mut dyn Fill) {
-        if let (name, Some(node)) = self.next() {
-            field.fill(node, &self.at.field(name), self.gathered);
-        }
-    }
-}
-
-/// A field that is there.
-impl<T: Read> Fill for Option<T> {
-    fn fill(&mut self, node: &Node<'_>, at: &Pointer<'_>, gathered: &mut Gathered) {
-        self.insert(T::blank()).fill(node, at, gathered);
     }
 }
 
@@ -285,7 +283,7 @@ macro_rules! document {
             ) {
                 const NAMES: &[&str] = &[$(crate::read::plain_name(stringify!($field))),+];
                 if let Some(mut fields) = crate::read::Fields::of(node, NAMES, at, gathered) {
-                    $(fields.$kind(&mut self.$field);)+
+                    $(fields.fill(&mut self.$field);)+
                 }
             }
         }

@@ -48,8 +48,8 @@ impl Fill for Quantity {
             Node::Object(_) => {
                 let (mut value, mut unit) = (0.0, String::new());
                 if let Some(mut fields) = Fields::of(node, &["value", "unit"], at, gathered) {
-                    fields.required(&mut value);
-                    fields.required(&mut unit);
+                    fields.fill(&mut value);
+                    fields.fill(&mut unit);
                 }
                 *self = Self::Pair { value, unit };
             }

@@ -185,8 +185,8 @@ impl Fill for Reading {
             Node::Object(members) if members.iter().any(|(name, _)| names.contains(&name.as_ref())) => {
                 let mut resolution = Quantity::blank();
                 if let Some(mut fields) = Fields::of(node, &["reading", "resolution"], at, gathered) {
-                    fields.required(&mut reading);
-                    fields.required(&mut resolution);
+                    fields.fill(&mut reading);
+                    fields.fill(&mut resolution);
                 }
                 Self::Resolved { reading, resolution }
             }
