@@ -25,7 +25,7 @@ pub(crate) fn order(
     let seed = &order.seed;
     let in_units = order.bases.unit.and_then(|unit| unit.units_in(seed.mass, seed.size).ok());
     let spread = order.spread.map(|[a, b]| (a.mass.value.min(b.mass.value), a.mass.value.max(b.mass.value)));
-    let mass = |base: f64| SEED_MASS.with(base, &hilum::text::Bases::default(), units);
+    let mass = |base: f64| SEED_MASS.base(base, units);
     PlannedOrder {
         order: order.doc.order.clone(),
         lot: order.doc.lot.clone(),

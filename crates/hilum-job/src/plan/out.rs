@@ -9,7 +9,7 @@ use hilum::text::{Bases, Compound};
 use crate::document::{Out, Units};
 
 /// A row of the contract's table of output units: US and metric.
-#[derive(Clone, Copy, Debug)]
+#[derive(Debug)]
 pub(crate) struct Row {
     us: &'static str,
     metric: &'static str,
@@ -19,31 +19,31 @@ const fn row(us: &'static str, metric: &'static str) -> Row {
     Row { us, metric }
 }
 
-pub(crate) const SEED_MASS: Row = row("lb", "kg");
-pub(crate) const AREA: Row = row("ac", "ha");
-pub(crate) const LIQUID: Row = row("fl oz", "L");
-pub(crate) const DRY: Row = row("lb", "kg");
-pub(crate) const FLOW: Row = row("fl oz/min", "mL/min");
-pub(crate) const SIZE: Row = row("seeds/lb", "seeds/kg");
-pub(crate) const SEEDS: Row = row("seeds", "seeds");
-pub(crate) const SOWING: Row = row("seeds/ac", "seeds/ha");
-pub(crate) const LIQUID_PER_MASS: Row = row("fl oz/cwt", "mL/100 kg");
-pub(crate) const LIQUID_PER_UNIT: Row = row("fl oz/unit", "mL/unit");
-pub(crate) const LIQUID_PER_BUSHEL: Row = row("fl oz/bu", "mL/bu");
-pub(crate) const LIQUID_PER_AREA: Row = row("fl oz/ac", "mL/ha");
-pub(crate) const LIQUID_PER_SEED: Row = row("µL/seed", "µL/seed");
-pub(crate) const DRY_PER_MASS: Row = row("oz av/cwt", "g/100 kg");
-pub(crate) const DRY_PER_UNIT: Row = row("oz av/unit", "g/unit");
-pub(crate) const DRY_PER_BUSHEL: Row = row("oz av/bu", "g/bu");
-pub(crate) const DRY_PER_AREA: Row = row("oz av/ac", "g/ha");
-pub(crate) const PER_SEED: Row = row("mg/seed", "mg/seed");
-pub(crate) const ACTIVE_PER_MASS: Row = row("mg/kg", "mg/kg");
-pub(crate) const ACTIVE_PER_AREA: Row = row("lb/ac", "g/ha");
-pub(crate) const CELLS: Row = row("CFU/seed", "CFU/seed");
+pub(crate) static SEED_MASS: Row = row("lb", "kg");
+pub(crate) static AREA: Row = row("ac", "ha");
+pub(crate) static LIQUID: Row = row("fl oz", "L");
+pub(crate) static DRY: Row = row("lb", "kg");
+pub(crate) static FLOW: Row = row("fl oz/min", "mL/min");
+pub(crate) static SIZE: Row = row("seeds/lb", "seeds/kg");
+pub(crate) static SEEDS: Row = row("seeds", "seeds");
+pub(crate) static SOWING: Row = row("seeds/ac", "seeds/ha");
+pub(crate) static LIQUID_PER_MASS: Row = row("fl oz/cwt", "mL/100 kg");
+pub(crate) static LIQUID_PER_UNIT: Row = row("fl oz/unit", "mL/unit");
+pub(crate) static LIQUID_PER_BUSHEL: Row = row("fl oz/bu", "mL/bu");
+pub(crate) static LIQUID_PER_AREA: Row = row("fl oz/ac", "mL/ha");
+pub(crate) static LIQUID_PER_SEED: Row = row("µL/seed", "µL/seed");
+pub(crate) static DRY_PER_MASS: Row = row("oz av/cwt", "g/100 kg");
+pub(crate) static DRY_PER_UNIT: Row = row("oz av/unit", "g/unit");
+pub(crate) static DRY_PER_BUSHEL: Row = row("oz av/bu", "g/bu");
+pub(crate) static DRY_PER_AREA: Row = row("oz av/ac", "g/ha");
+pub(crate) static PER_SEED: Row = row("mg/seed", "mg/seed");
+pub(crate) static ACTIVE_PER_MASS: Row = row("mg/kg", "mg/kg");
+pub(crate) static ACTIVE_PER_AREA: Row = row("lb/ac", "g/ha");
+pub(crate) static CELLS: Row = row("CFU/seed", "CFU/seed");
 
 impl Row {
     /// A number of base units, written in this row's unit; `bases` says what `unit` and `bu` are.
-    pub(crate) fn with(self, base: f64, bases: &Bases, units: Units) -> Out {
+    pub(crate) fn with(&self, base: f64, bases: &Bases, units: Units) -> Out {
         let unit = match units {
             Units::Us => self.us,
             Units::Metric => self.metric,
@@ -57,8 +57,14 @@ impl Row {
     }
 
     /// A quantity, written in this row's unit.
-    pub(crate) fn of(self, quantity: impl Measure, units: Units) -> Out {
-        self.with(quantity.to_base(), &Bases::default(), units)
+    pub(crate) fn of(&self, quantity: impl Measure, units: Units) -> Out {
+        self.base(quantity.to_base(), units)
+    }
+
+    /// A number of base units, written in this row's unit, which is neither a unit nor a bushel.
+    #[inline(never)]
+    pub(crate) fn base(&self, base: f64, units: Units) -> Out {
+        self.with(base, &Bases::default(), units)
     }
 }
 
@@ -102,27 +108,27 @@ mod tests {
     #[test]
     fn every_unit_of_the_table_is_read() {
         for row in [
-            SEED_MASS,
-            AREA,
-            LIQUID,
-            DRY,
-            FLOW,
-            SIZE,
-            SEEDS,
-            SOWING,
-            LIQUID_PER_MASS,
-            LIQUID_PER_UNIT,
-            LIQUID_PER_BUSHEL,
-            LIQUID_PER_AREA,
-            LIQUID_PER_SEED,
-            DRY_PER_MASS,
-            DRY_PER_UNIT,
-            DRY_PER_BUSHEL,
-            DRY_PER_AREA,
-            PER_SEED,
-            ACTIVE_PER_MASS,
-            ACTIVE_PER_AREA,
-            CELLS,
+            &SEED_MASS,
+            &AREA,
+            &LIQUID,
+            &DRY,
+            &FLOW,
+            &SIZE,
+            &SEEDS,
+            &SOWING,
+            &LIQUID_PER_MASS,
+            &LIQUID_PER_UNIT,
+            &LIQUID_PER_BUSHEL,
+            &LIQUID_PER_AREA,
+            &LIQUID_PER_SEED,
+            &DRY_PER_MASS,
+            &DRY_PER_UNIT,
+            &DRY_PER_BUSHEL,
+            &DRY_PER_AREA,
+            &PER_SEED,
+            &ACTIVE_PER_MASS,
+            &ACTIVE_PER_AREA,
+            &CELLS,
         ] {
             assert!(Compound::read(row.us).is_ok(), "{}", row.us);
             assert!(Compound::read(row.metric).is_ok(), "{}", row.metric);

@@ -117,7 +117,7 @@ fn slurry(
             let name = quoted(draft.order(order).map_or("", |order| order.doc.order.as_str()));
             let message = match error {
                 hilum::Error::TooLittle { least, .. } => {
-                    let least = LIQUID_PER_MASS.with(least, &hilum::text::Bases::default(), draft.units());
+                    let least = LIQUID_PER_MASS.base(least, draft.units());
                     format!(
                         "is less than the products alone for order {name}; give {} {} or more",
                         // Never less than they are: what is told must be taken.

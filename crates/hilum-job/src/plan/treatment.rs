@@ -8,7 +8,7 @@ use hilum::text::Bases;
 
 use super::dose::{Basis, Label, Rate};
 use super::draft::{Dose, Draft, Line};
-use super::out::{DRY_PER_BUSHEL, DRY_PER_UNIT, LIQUID_PER_BUSHEL, LIQUID_PER_UNIT, Row, SIZE, Written};
+use super::out::{DRY_PER_BUSHEL, DRY_PER_UNIT, LIQUID_PER_BUSHEL, LIQUID_PER_UNIT, SIZE, Written};
 use crate::document::{DoseActive, LivingCells, Out, PlannedDose, Quantity, StatementCheck};
 use crate::model::order::Order;
 
@@ -57,9 +57,9 @@ fn per_unit(draft: &Draft<'_, '_>, label: &Label<'_, '_>, rate: Rate) -> Option<
     };
     let bases = Bases { unit: Some(SeedUnit::Count(unit)), bushel: None };
     let size = label.seed.size;
-    let (row, base): (Row, f64) = match rate {
-        Rate::Liquid(rate) => (LIQUID_PER_UNIT, rate.per_seed(size).get().value),
-        Rate::Dry(rate) => (DRY_PER_UNIT, rate.per_seed(size).get().value),
+    let (row, base) = match rate {
+        Rate::Liquid(rate) => (&LIQUID_PER_UNIT, rate.per_seed(size).get().value),
+        Rate::Dry(rate) => (&DRY_PER_UNIT, rate.per_seed(size).get().value),
     };
     Some(row.with(base, &bases, draft.units()))
 }
@@ -67,9 +67,9 @@ fn per_unit(draft: &Draft<'_, '_>, label: &Label<'_, '_>, rate: Rate) -> Option<
 /// Per the order's bushel.
 fn per_bushel(draft: &Draft<'_, '_>, order: &Order<'_>, rate: Rate) -> Option<Out> {
     let bases = Bases { unit: None, bushel: Some(order.bases.bushel?) };
-    let (row, base): (Row, f64) = match rate {
-        Rate::Liquid(rate) => (LIQUID_PER_BUSHEL, rate.get().value),
-        Rate::Dry(rate) => (DRY_PER_BUSHEL, rate.get().value),
+    let (row, base) = match rate {
+        Rate::Liquid(rate) => (&LIQUID_PER_BUSHEL, rate.get().value),
+        Rate::Dry(rate) => (&DRY_PER_BUSHEL, rate.get().value),
     };
     Some(row.with(base, &bases, draft.units()))
 }
