@@ -20,9 +20,13 @@ use alloc::vec::Vec;
 use crate::document::{Code, Finding, Severity};
 use crate::plan::Worked;
 
-/// Where findings gather.
+/// Where findings gather, by severity.
 #[derive(Debug, Default)]
-pub(crate) struct Found(Vec<Finding>);
+pub(crate) struct Found {
+    stops: Vec<Finding>,
+    warnings: Vec<Finding>,
+    notes: Vec<Finding>,
+}
 
 impl Found {
     pub(crate) fn add(
@@ -32,16 +36,19 @@ impl Found {
         at: impl Into<String>,
         message: impl Into<String>,
     ) {
-        self.0.push(Finding { severity, code, r#where: at.into(), message: message.into() });
+        let list = match severity {
+            Severity::Stop => &mut self.stops,
+            Severity::Warn => &mut self.warnings,
+            Severity::Note => &mut self.notes,
+        };
+        list.push(Finding { severity, code, r#where: at.into(), message: message.into() });
     }
 
     /// The gravest first, else in the order in which they were found.
     pub(crate) fn sorted(mut self) -> Vec<Finding> {
-        let mut sorted = Vec::with_capacity(self.0.len());
-        for severity in [Severity::Stop, Severity::Warn, Severity::Note] {
-            sorted.extend(self.0.extract_if(.., |finding| finding.severity == severity));
-        }
-        sorted
+        self.stops.append(&mut self.warnings);
+        self.stops.append(&mut self.notes);
+        self.stops
     }
 }
 

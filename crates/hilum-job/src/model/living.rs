@@ -1,5 +1,7 @@
 //! A living product: its titre, how long a mix and treated seed last, and how its cells die.
 
+use alloc::vec::Vec;
+
 use hilum::quantity::{CellsPerMass, CellsPerVolume, Measure, Ratio, Temperature, Time};
 use hilum::rate::{CellCount, PerSeed};
 use hilum::seed::Share;
@@ -82,11 +84,12 @@ fn titre_of(
     gathered: &mut Gathered,
 ) -> bool {
     let Some(name) = doc.titre_of.as_deref().filter(|name| *name != "mix") else { return false };
-    let packs = product.packs.as_deref().unwrap_or_default().iter();
-    let parts: alloc::vec::Vec<&str> = packs
-        .flat_map(|pack| pack.parts.as_deref().unwrap_or_default())
-        .map(|part| part.part.as_str())
-        .collect();
+    let mut parts = Vec::new();
+    for pack in product.packs.as_deref().unwrap_or_default() {
+        for part in pack.parts.as_deref().unwrap_or_default() {
+            parts.push(part.part.as_str());
+        }
+    }
     if parts.contains(&name) {
         return true;
     }
@@ -124,12 +127,14 @@ fn foreign(doc: &document::Survival, at: &Pointer<'_>, gathered: &mut Gathered) 
         ("fast", doc.fast.is_some(), TwoPhase),
         ("slow", doc.slow.is_some(), TwoPhase),
     ];
-    let strangers: alloc::vec::Vec<_> =
-        parameters.iter().filter(|(_, given, model)| *given && *model != doc.model).collect();
-    for (name, _, _) in &strangers {
-        gathered.add(&at.field(name), None, "belongs to another survival model; leave it out");
+    let mut own = Some(());
+    for (name, given, model) in parameters {
+        if given && model != doc.model {
+            gathered.add(&at.field(name), None, "belongs to another survival model; leave it out");
+            own = None;
+        }
     }
-    strangers.is_empty().then_some(())
+    own
 }
 
 const PARAMETER: &str = "a time, \"10 d\", as this survival model needs it";

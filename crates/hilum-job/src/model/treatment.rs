@@ -180,7 +180,10 @@ fn stated<'j>(
             let asked = Asked::read(&active.rate, &at.field("rate"), gathered);
             let content = actives?.iter().find(|(name, _)| *name == active.active);
             if content.is_none() {
-                let known: Vec<&str> = actives?.iter().map(|(name, _)| *name).collect();
+                let mut known = Vec::new();
+                for (name, _) in actives? {
+                    known.push(*name);
+                }
                 let message = if known.is_empty() {
                     "is not listed; give the product's actives with their content".into()
                 } else {

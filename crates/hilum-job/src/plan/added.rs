@@ -10,9 +10,10 @@ use alloc::vec::Vec;
 
 use hilum::quantity::Volume;
 
-use super::draft::{Dose, Draft, Line};
+use super::draft::Draft;
 use super::pack::adds;
 use super::recipe::{Recipe, TankWork};
+use crate::list::keep;
 
 /// Volumes nearer than this are the same.
 const SAME: f64 = 1e-9;
@@ -51,32 +52,31 @@ impl Added {
     /// and do not run out.
     pub(crate) fn of(draft: &Draft<'_, '_>, treatment: usize, capacity: Volume, work: &TankWork) -> Self {
         let Some(line) = draft.lines.get(treatment) else { return Self::default() };
-        let doses: Vec<Option<&Dose>> = work
-            .recipes
-            .iter()
-            .map(|recipe| recipe.orders.first().and_then(|order| dose_on(line, *order)))
-            .collect();
-        let packs = 0..line.treatment.packs.len();
-        // The most that a set may add to each recipe.
-        let room = |recipe: &Recipe| capacity.value * recipe.share(treatment).number() * (1.0 + SAME);
-        let rooms: Vec<f64> = work.recipes.iter().map(room).collect();
-        let volumes: Vec<Volumes> =
-            packs.filter_map(|place| volumes(draft, line, &doses, &rooms, place)).collect();
-        let together = |own: &Volumes| volumes.iter().filter(|other| alike(own, other)).count();
-        let best = |own: &Volumes| {
-            let usages = volumes.iter().filter(|other| alike(own, other)).map(|other| other.usage);
-            (usages.clone().max(), usages.filter(|usage| *usage == Usage::Always).count())
-        };
-        // Of equals the first: `max_by_key` would take the last.
-        let Some(lead) = volumes.iter().rev().max_by_key(|own| (best(own), together(own))) else {
-            return Self::default();
-        };
-        let offered: Vec<_> = volumes.iter().filter(|other| alike(lead, other)).collect();
-        Self {
-            left_out: volumes.len().saturating_sub(offered.len()),
-            packs: offered.iter().map(|pack| (pack.place, pack.least)).collect(),
-            over_least: lead.over_least.clone(),
+        let mut all = Vec::new();
+        for (place, pack) in line.treatment.packs.iter().enumerate() {
+            let added = |recipe: &Recipe| {
+                let dose = draft.on(*recipe.orders.first()?, treatment)?;
+                // The most that a set may add to a recipe.
+                let room = capacity.value * recipe.share(treatment).number() * (1.0 + SAME);
+                Some((adds(draft, line, pack, dose)?.base(), room))
+            };
+            keep(&mut all, volumes(work, place, pack.doc.on_hand, added));
         }
+        let mut lead: Option<(&Volumes, Merit)> = None;
+        for own in &all {
+            let merit = merit(own, &all);
+            // Of equals the first.
+            if lead.is_none_or(|(_, most)| merit > most) {
+                lead = Some((own, merit));
+            }
+        }
+        let Some((lead, _)) = lead else { return Self::default() };
+        let mut packs = Vec::new();
+        for pack in all.iter().filter(|other| alike(lead, other)) {
+            packs.push((pack.place, pack.least));
+        }
+        let left_out = all.len().saturating_sub(packs.len());
+        Self { packs, over_least: lead.over_least.clone(), left_out }
     }
 
     /// The product's share of a recipe by which the planner's volume of a set becomes slurry.
@@ -85,28 +85,38 @@ impl Added {
     }
 }
 
-/// The dose of a product on an order.
-fn dose_on<'l>(line: &'l Line<'_, '_>, order: usize) -> Option<&'l Dose> {
-    let place = line.doses.partition_point(|dose| dose.order < order);
-    line.doses.get(place).filter(|dose| dose.order == order)
+/// What speaks for offering a pack and those that go together with it: the best use of one of them, how many
+/// always are of use, and how many there are.
+type Merit = (Usage, usize, usize);
+
+fn merit(own: &Volumes, all: &[Volumes]) -> Merit {
+    let mut merit = (Usage::None, 0_usize, 0_usize);
+    for other in all.iter().filter(|other| alike(own, other)) {
+        let always = usize::from(other.usage == Usage::Always);
+        merit = (merit.0.max(other.usage), merit.1.saturating_add(always), merit.2.saturating_add(1));
+    }
+    merit
 }
 
+/// What a pack's set adds to each recipe, where that and the most it may be are told.
 fn volumes(
-    draft: &Draft<'_, '_>,
-    line: &Line<'_, '_>,
-    doses: &[Option<&Dose>],
-    rooms: &[f64],
+    work: &TankWork,
     place: usize,
+    on_hand: Option<u32>,
+    added: impl Fn(&Recipe) -> Option<(f64, f64)>,
 ) -> Option<Volumes> {
-    let pack = line.treatment.packs.get(place)?;
-    let added = |dose: Option<&Dose>| {
-        dose.and_then(|dose| adds(draft, line, pack, dose)).map(super::dose::Amount::base)
-    };
-    let added: Vec<Option<f64>> = doses.iter().copied().map(added).collect();
-    let least = added.iter().copied().flatten().reduce(f64::min)?;
-    let over_least = added.iter().map(|added| added.map_or(1.0, |added| added / least)).collect();
-    let fits = added.iter().zip(rooms).all(|(added, room)| added.is_none_or(|added| added <= *room));
-    let usage = match pack.doc.on_hand {
+    let (mut over_least, mut least, mut fits) = (Vec::new(), None, true);
+    for recipe in &work.recipes {
+        let added = added(recipe);
+        over_least.push(added.map(|(added, _)| added));
+        if let Some((added, room)) = added {
+            least = Some(least.map_or(added, |least: f64| least.min(added)));
+            fits &= added <= room;
+        }
+    }
+    let least = least?;
+    let over_least = over_least.iter().map(|added| added.map_or(1.0, |added| added / least)).collect();
+    let usage = match on_hand {
         None if fits => Usage::Always,
         Some(1..) if fits => Usage::Stocked,
         _ => Usage::None,
