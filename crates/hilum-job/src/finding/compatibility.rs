@@ -43,13 +43,17 @@ fn used(worked: &Worked<'_, '_>, treatment: usize) -> bool {
 }
 
 /// By pair of treatments: the first order that gets both.
-struct Meetings(Vec<Option<usize>>);
+struct Meetings {
+    first: Vec<Option<usize>>,
+    treatments: usize,
+}
 
 impl Meetings {
     fn of(worked: &Worked<'_, '_>) -> Self {
         // A bit per treatment, so that ten thousand orders of a hundred treatments take no time.
         const { assert!(TREATMENTS <= 128) };
-        let mut first = vec![None; TREATMENTS.saturating_mul(TREATMENTS)];
+        let treatments = worked.draft.model.treatments.len();
+        let mut meetings = Self { first: vec![None; treatments.saturating_mul(treatments)], treatments };
         let mut met = [0_u128; TREATMENTS];
         for (o, order) in worked.draft.model.orders.iter().enumerate() {
             let mask = order.treat.iter().fold(0, |mask, t| mask | bit(*t));
@@ -59,26 +63,27 @@ impl Meetings {
                 *known |= mask;
                 while let Some(other) = usize::try_from(new.trailing_zeros()).ok().filter(|_| new != 0) {
                     new &= !bit(other);
-                    if let Some(cell) = first.get_mut(place(*t, other)) {
+                    let place = meetings.place(*t, other);
+                    if let Some(cell) = meetings.first.get_mut(place) {
                         *cell = Some(o);
                     }
                 }
             }
         }
-        Self(first)
+        meetings
     }
 
     fn first(&self, one: usize, other: usize) -> Option<usize> {
-        self.0.get(place(one, other)).copied().flatten()
+        self.first.get(self.place(one, other)).copied().flatten()
+    }
+
+    fn place(&self, one: usize, other: usize) -> usize {
+        one.saturating_mul(self.treatments).saturating_add(other)
     }
 }
 
 fn bit(treatment: usize) -> u128 {
     u32::try_from(treatment).ok().and_then(|shift| 1_u128.checked_shl(shift)).unwrap_or(0)
-}
-
-fn place(one: usize, other: usize) -> usize {
-    one.saturating_mul(TREATMENTS).saturating_add(other)
 }
 
 /// A living product and another.
