@@ -5,12 +5,12 @@
 //! tank does, where it is empty or expired, or as late in a shift as a mix still fits; any other stop can be moved later,
 //! up to one of these, without losing time.
 
-use super::bound::Beside;
 use super::clock::{INSTANT, Slot};
 use super::fill::Keep;
 use super::greedy::{Choice, choose};
 use super::line::SLACK;
 use super::node::Node;
+use super::search::Next;
 use super::step::{Content, Kind, Leg, Plant};
 use super::tanks;
 
@@ -53,19 +53,9 @@ pub(super) const EARLIER_ORDERS: usize = 1000;
 /// How many later shifts are looked at for a better moment to mix; where there are more, nothing is proven of a pot life.
 pub(super) const LATER_SHIFTS: usize = 30;
 
-/// Takes up where the choices lead.
-pub(super) trait Visit {
-    /// What the tanks beside the leader will take, at a node where all but the leader have just been mixed.
-    fn beside(&self, mixed: &Node) -> Beside;
-    /// Is anything to be hoped for from a node whose tanks have just been mixed?
-    fn is_worth(&mut self, mixed: &Node, beside: &Beside) -> bool;
-    /// A stop, and the node it leads to.
-    fn visit(&mut self, stop: Stop, node: &Node);
-}
-
 impl Choices<'_, '_> {
     /// Tells every stop worth making here, and where it leads.
-    pub(super) fn each(&self, node: &Node, to: &mut impl Visit) {
+    pub(super) fn each(&self, node: &Node, to: &mut Next<'_, '_, '_>) {
         let due = node.due(self.plant) | node.early;
         if due == 0 {
             return self.run(node, Stop::default(), to);
@@ -85,7 +75,7 @@ impl Choices<'_, '_> {
     }
 
     /// Mixes these tanks, now or later.
-    fn mix(&self, node: &Node, joined: u32, to: &mut impl Visit) {
+    fn mix(&self, node: &Node, joined: u32, to: &mut Next<'_, '_, '_>) {
         let plant = self.plant;
         let (mut shift, mut before, mut best) = (0, joined, -1.0);
         for _ in 0..LATER_SHIFTS {
@@ -126,7 +116,7 @@ impl Choices<'_, '_> {
     }
 
     /// Tries the leader's fills; true if a pot life may have cut one short.
-    fn fill(&self, node: &Node, joined: u32, slot: &Slot, to: &mut impl Visit) -> bool {
+    fn fill(&self, node: &Node, joined: u32, slot: &Slot, to: &mut Next<'_, '_, '_>) -> bool {
         let plant = self.plant;
         let mut base = *node;
         let order = plant.line.order_at(node.position);
@@ -154,7 +144,7 @@ impl Choices<'_, '_> {
     }
 
     /// Tries whole sets in the leader, beside what has been mixed; true if a pot life may have cut a mix short.
-    fn sets(&self, mixed: &Node, leader: usize, stop: Stop, slot: &Slot, to: &mut impl Visit) -> bool {
+    fn sets(&self, mixed: &Node, leader: usize, stop: Stop, slot: &Slot, to: &mut Next<'_, '_, '_>) -> bool {
         let (plant, fills) = (self.plant, self.plant.fills(leader));
         let mut node = *mixed;
         let started = node.start(plant, leader, slot);
@@ -205,13 +195,13 @@ impl Choices<'_, '_> {
     }
 
     /// Runs on, if what was mixed can be used at all.
-    fn go(&self, node: &Node, joined: u32, stop: Stop, to: &mut impl Visit) {
+    fn go(&self, node: &Node, joined: u32, stop: Stop, to: &mut Next<'_, '_, '_>) {
         if tanks(joined).all(|tank| node.content(tank).expires > node.work) {
             self.run(node, stop, to);
         }
     }
 
-    fn run(&self, node: &Node, stop: Stop, to: &mut impl Visit) {
+    fn run(&self, node: &Node, stop: Stop, to: &mut Next<'_, '_, '_>) {
         let plant = self.plant;
         let leg = plant.leg(node.position, node.work, node.contents(plant));
         let next = after(node, &leg, 0);
@@ -227,7 +217,7 @@ impl Choices<'_, '_> {
 
     /// Where a mix does not fit at the end of the shift any more, an earlier one may; one that takes what is left of a shift
     /// lets another, that has a pot life, start after the night; and one before a night may save time after it.
-    fn early(&self, node: &Node, natural: &Node, stop: Stop, to: &mut impl Visit) {
+    fn early(&self, node: &Node, natural: &Node, stop: Stop, to: &mut Next<'_, '_, '_>) {
         let plant = self.plant;
         if !plant.clock.has_shifts() {
             return;

@@ -2,7 +2,7 @@
 
 use super::bound::{Beside, Bound};
 use super::clock::INSTANT;
-use super::expand::{Care, Choices, Stop, Visit};
+use super::expand::{Care, Choices, Stop};
 use super::greedy::choose;
 use super::node::{Cost, Node, compare};
 use super::step::{Content, Kind, Plant, Pour};
@@ -69,42 +69,43 @@ pub(super) struct Search<'a, 'b> {
     found: Option<Found>,
 }
 
-/// Where the choices of a label of the beam lead.
-struct Stage<'s, 'a, 'b> {
-    search: &'s mut Search<'a, 'b>,
-    parent: u32,
-    /// First label of the next stage, and how many it may have.
+/// The next stage of the beam: its first label, and how many it may have.
+#[derive(Clone, Copy)]
+struct Stage {
     first: u32,
     width: u32,
 }
 
-impl Visit for Stage<'_, '_, '_> {
-    fn beside(&self, mixed: &Node) -> Beside {
-        self.search.bound.beside(mixed)
-    }
-    fn is_worth(&mut self, mixed: &Node, beside: &Beside) -> bool {
-        self.search.look() && !self.search.is_hopeless_beside(mixed, beside)
-    }
-    fn visit(&mut self, stop: Stop, node: &Node) {
-        self.search.keep(stop, node, self.parent, self.first, self.width);
-    }
-}
-
-/// Where the choices of a label of the search lead.
-struct Next<'s, 'a, 'b> {
+/// Takes up where the choices of a label lead.
+pub(super) struct Next<'s, 'a, 'b> {
     search: &'s mut Search<'a, 'b>,
     parent: u32,
+    /// None where all is searched.
+    stage: Option<Stage>,
 }
 
-impl Visit for Next<'_, '_, '_> {
-    fn beside(&self, mixed: &Node) -> Beside {
+impl Next<'_, '_, '_> {
+    /// What the tanks beside the leader will take, at a node where all but the leader have just been mixed.
+    pub(super) fn beside(&self, mixed: &Node) -> Beside {
         self.search.bound.beside(mixed)
     }
-    fn is_worth(&mut self, mixed: &Node, beside: &Beside) -> bool {
-        self.search.look() && !self.search.is_hopeless_beside(mixed, beside)
+
+    /// Is anything to be hoped for from a node whose tanks have just been mixed?
+    pub(super) fn is_worth(&mut self, mixed: &Node, beside: &Beside) -> bool {
+        self.search.spend(1) && !self.search.is_hopeless_beside(mixed, beside)
     }
-    fn visit(&mut self, stop: Stop, node: &Node) {
-        self.search.offer(stop, node, self.parent);
+
+    /// A stop, and the node it leads to.
+    pub(super) fn visit(&mut self, stop: Stop, node: &Node) {
+        let search = &mut *self.search;
+        search.compare_with_best(stop, node, self.parent);
+        if search.ends(node) {
+            return;
+        }
+        match self.stage {
+            Some(stage) => search.keep(stop, node, self.parent, stage),
+            None => search.offer(stop, node, self.parent),
+        }
     }
 }
 
@@ -155,8 +156,8 @@ impl<'a, 'b> Search<'a, 'b> {
         while first < end && !self.full && self.store.room() - end >= width {
             for index in first..end {
                 let node = self.store.node(index);
-                let stage = Stage { search: self, parent: index, first: end, width };
-                choices.each(&node, &mut { stage });
+                let stage = Some(Stage { first: end, width });
+                choices.each(&node, &mut Next { search: self, parent: index, stage });
             }
             (first, end) = (end, self.store.count);
         }
@@ -175,7 +176,7 @@ impl<'a, 'b> Search<'a, 'b> {
         while let Some(index) = self.store.pop().filter(|_| !self.full) {
             let node = self.store.node(index);
             if !self.is_hopeless(&node) && !self.is_dominated(&node, index) {
-                choices.each(&node, &mut Next { search: self, parent: index });
+                choices.each(&node, &mut Next { search: self, parent: index, stage: None });
             }
         }
         if self.full { Proof::Bounded } else { Proof::Proven }
@@ -230,10 +231,6 @@ impl<'a, 'b> Search<'a, 'b> {
     }
 
     /// Counts; false when it has been enough.
-    fn look(&mut self) -> bool {
-        self.spend(1)
-    }
-
     fn spend(&mut self, looks: u32) -> bool {
         self.looks += looks;
         self.all_looks = self.all_looks.saturating_add(looks);
@@ -252,8 +249,7 @@ impl<'a, 'b> Search<'a, 'b> {
 
     /// Takes a node up, if it may lead to something better.
     fn offer(&mut self, stop: Stop, node: &Node, parent: u32) {
-        self.compare_with_best(stop, node, parent);
-        if self.ends(node) || self.is_hopeless(node) || self.is_dominated(node, NONE) {
+        if self.is_hopeless(node) || self.is_dominated(node, NONE) {
             return;
         }
         let index = self.store.count;
@@ -266,12 +262,11 @@ impl<'a, 'b> Search<'a, 'b> {
     }
 
     /// Takes a node up among the most promising of its stage.
-    fn keep(&mut self, stop: Stop, node: &Node, parent: u32, first: u32, width: u32) {
-        self.compare_with_best(stop, node, parent);
+    fn keep(&mut self, stop: Stop, node: &Node, parent: u32, Stage { first, width }: Stage) {
         let stage = first..self.store.count;
         let known =
             |index| self.store.label(index).is_some_and(|label| self.dominates(index, label, node, NONE));
-        if self.ends(node) || stage.clone().any(known) {
+        if stage.clone().any(known) {
             return;
         }
         let least = self.bound.least(node);
