@@ -147,9 +147,19 @@ pub struct Memory<'a> {
 }
 
 /// The tanks of a set.
-fn tanks(set: u32) -> impl Iterator<Item = usize> + Clone {
-    let rest = core::iter::successors(Some(set), |set| Some(set & set.wrapping_sub(1)));
-    rest.take_while(|set| *set != 0).filter_map(|set| usize::try_from(set.trailing_zeros()).ok())
+fn tanks(set: u32) -> Tanks {
+    Tanks(set)
+}
+
+struct Tanks(u32);
+
+impl Iterator for Tanks {
+    type Item = usize;
+    fn next(&mut self) -> Option<usize> {
+        let first = usize::try_from(self.0.trailing_zeros()).ok().filter(|_| self.0 != 0)?;
+        self.0 &= self.0.wrapping_sub(1);
+        Some(first)
+    }
 }
 
 /// A whole number as one, where it is below 2^32.
