@@ -65,10 +65,10 @@ impl<'a> Fills<'a> {
         memory: &'a mut [Fill],
     ) -> Result<Self, Error> {
         let room = memory.len() / 2;
-        let all = combine(sizes, tops.most, stock, |_| 0.0, memory);
+        let all = combine(sizes, tops, stock, None, memory);
         let complete = all.is_some();
         // Else by the handful, two thirds of what there is room for.
-        let some = || combine(sizes, tops.most, stock, |living| tops.gap(living, thirds(room)), memory);
+        let some = || combine(sizes, tops, stock, Some(thirds(room)), memory);
         let count = all.or_else(some).ok_or(Error::TooMany { counted: Counted::Sets, limit: room })?;
         Ok(Self { all: memory.get(..count).unwrap_or(&[]), complete })
     }
@@ -138,17 +138,19 @@ fn thirds(room: usize) -> f64 {
     f64::from(u32::try_from(room).unwrap_or(u32::MAX)) * (2.0 / 3.0)
 }
 
+/// All fills, or some that are apart as where there is room for so many.
+///
 /// Adds size after size: every sum is a sum of the sizes before, or a sum found and one set more.
 fn combine(
     sizes: &[SetSize],
-    most: f64,
+    tops: Tops,
     keep: Keep,
-    gap: impl Fn(f64) -> f64,
+    room: Option<f64>,
     memory: &mut [Fill],
 ) -> Option<usize> {
-    let room = memory.len() / 2;
-    let (sums, before) = memory.split_at_mut_checked(room)?;
-    let most = most * (1.0 + SLACK);
+    let (sums, before) = memory.split_at_mut_checked(memory.len() / 2)?;
+    let most = tops.most * (1.0 + SLACK);
+    let gap = |living| room.map_or(0.0, |room| tops.gap(living, room));
     let mut count = 1;
     *sums.first_mut()? = Fill::default();
     for (index, size) in sizes.iter().enumerate() {
