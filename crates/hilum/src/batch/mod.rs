@@ -100,14 +100,15 @@ impl Room {
         let sets = |(index, tank)| Fills::room(fill::sizes(tank), Tops::of(job, index, tank), MOST_FILLS);
         // Each is given as much as the one that needs most.
         let fills = tanks.clone().count() * tanks.map(sets).max().unwrap_or(0);
-        let numbers = line::numbers(job.orders.len(), job.tanks.len())
-            + bound::numbers(job.orders.len(), job.tanks.len())
-            + job.shifts.len()
-            + 1;
         let labels = labels(job);
         let contents = labels * job.tanks.len();
-        Self { numbers, fills, pours: 1024 + 2 * job.orders.len(), labels, contents }
+        Self { numbers: numbers(job), fills, pours: 1024 + 2 * job.orders.len(), labels, contents }
     }
+}
+
+fn numbers(job: &Job<'_>) -> usize {
+    let (orders, tanks) = (job.orders.len(), job.tanks.len());
+    line::numbers(orders, tanks) + bound::numbers(orders, tanks) + job.shifts.len() + 1
 }
 
 /// By how many mixes the job will take: beyond [`EXACT_MIXES`] no search ends, and a first plan needs few; beside other

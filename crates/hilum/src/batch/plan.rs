@@ -12,7 +12,7 @@ use super::step::Plant;
 use super::store::Store;
 use super::{
     Content, EXACT_MIXES, Error, Fill, Job, Label, MAX_TANKS, Memory, Mix, Portion, Pour, Proof, Refill,
-    Room, Summary, Tank, check, expand, level, order, tanks, whole, write,
+    Summary, Tank, check, expand, level, order, tanks, whole, write,
 };
 use crate::math::floor;
 use crate::quantity::{Mass, Time, mass::kilogram, time::second};
@@ -74,16 +74,10 @@ pub struct Plan<'a> {
 /// [`Error`]: a number that cannot be, too many of something, a tank that no whole set fits.
 pub fn plan<'a>(job: Job<'a>, memory: Memory<'a>) -> Result<Plan<'a>, Error> {
     check::job(&job)?;
-    let room = Room::of(&job);
-    let short = Error::Memory { given: memory.numbers.len(), needed: room.numbers };
-    let lines = line::numbers(job.orders.len(), job.tanks.len());
-    let (numbers, rest) = memory.numbers.split_at_mut_checked(lines).ok_or(short)?;
-    let (before, bounds) = rest.split_at_mut_checked(job.shifts.len() + 1).ok_or(short)?;
-    let laid =
-        Laid { job, line: Line::new(job, numbers).ok_or(short)?, clock: Clock::new(job.shifts, before) };
-    let Memory { fills, pours, labels, contents, .. } = memory;
+    let Memory { numbers, fills, pours, labels, contents } = memory;
+    let short = Error::Memory { given: numbers.len(), needed: super::numbers(&job) };
+    let Some((laid, bounds)) = Laid::new(job, numbers) else { return Err(short) };
     let mut desk = Desk { bounds, fills, pours, labels, contents };
-    check::sets(&job, &all_fills(&job, desk.fills, Keep::NoStock)?)?;
     let mut keep = Keep::NoStock;
     let mut outcome = laid.attempt(&mut desk, keep)?;
     let mut short_of_stock = 0;
@@ -135,6 +129,14 @@ struct Outcome {
 }
 
 impl<'a> Laid<'a> {
+    /// And the numbers that are left.
+    fn new(job: Job<'a>, numbers: &'a mut [f64]) -> Option<(Self, &'a mut [f64])> {
+        let lines = line::numbers(job.orders.len(), job.tanks.len());
+        let (lines, rest) = numbers.split_at_mut_checked(lines)?;
+        let (before, rest) = rest.split_at_mut_checked(job.shifts.len() + 1)?;
+        Some((Self { job, line: Line::new(job, lines)?, clock: Clock::new(job.shifts, before) }, rest))
+    }
+
     fn plant<'b>(&self, fills: &[Fills<'b>; MAX_TANKS], keep: Keep) -> Plant<'b>
     where
         'a: 'b,
@@ -152,10 +154,14 @@ impl<'a> Laid<'a> {
 
     fn attempt(&self, desk: &mut Desk<'_>, keep: Keep) -> Result<Outcome, Error> {
         let plant = self.plant(&all_fills(&self.job, &mut *desk.fills, keep)?, keep);
+        if keep == Keep::NoStock {
+            check::sets(&self.job, &plant.fills)?;
+        }
         let reach = greedy::plan(&plant, desk.pours)?;
-        let short =
-            Error::Memory { given: 0, needed: bound::numbers(self.job.orders.len(), self.job.tanks.len()) };
-        let bound = Bound::new(&plant, self.leader(), desk.bounds).ok_or(short)?;
+        let Some(bound) = Bound::new(&plant, self.leader(), desk.bounds) else {
+            let needed = bound::numbers(self.job.orders.len(), self.job.tanks.len());
+            return Err(Error::Memory { given: 0, needed });
+        };
         // Labels are told apart by position: on the scale of what can be treated, not of what is asked.
         let store =
             Store::new(&mut *desk.labels, &mut *desk.contents, self.job.tanks.len(), reach.node.position);
