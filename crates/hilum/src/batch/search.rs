@@ -337,37 +337,27 @@ impl<'a, 'b> Search<'a, 'b> {
         if cost == Ordering::Greater {
             return false;
         }
+        let (theirs, own) = (self.store.contents(other), node.contents(self.plant));
         if is_thorough {
-            return self.is_same(node, other) && (cost == Ordering::Less || other < index);
+            return self.is_same(node, theirs, own) && (cost == Ordering::Less || other < index);
         }
-        if !self.is_no_worse(node, |a, b| (a, b), other) {
+        if !self.is_no_worse(node, theirs, own) {
             return false;
         }
         // Of two alike the first one stays.
         let alike = cost == Ordering::Equal && label.work > node.work - INSTANT && label.early == node.early;
-        !alike || other < index || !self.is_no_worse(node, |a, b| (b, a), other)
+        !alike || other < index || !self.is_no_worse(node, own, theirs)
     }
 
-    /// Do the tanks of a label and of a node hold the same?
-    fn is_same(&self, node: &Node, other: u32) -> bool {
-        let contents = self.store.contents(other).iter().zip(&node.contents).enumerate();
-        contents.into_iter().all(|(tank, (a, b))| same(self.plant, tank, node, a, b))
+    /// Does it make no difference which of two the tanks hold at this node?
+    fn is_same(&self, node: &Node, a: &[Content], b: &[Content]) -> bool {
+        a.iter().zip(b).enumerate().all(|(tank, (a, b))| same(self.plant, tank, node, a, b))
     }
 
-    /// Compares what the tanks of a label and of a node hold, in an order of the caller's choice.
-    fn is_no_worse(
-        &self,
-        node: &Node,
-        order: fn(Content, Content) -> (Content, Content),
-        other: u32,
-    ) -> bool {
+    /// Is what the tanks hold at this node never worse than what others hold?
+    fn is_no_worse(&self, node: &Node, a: &[Content], b: &[Content]) -> bool {
         let here = self.plant.line.order_at(node.position);
-        self.store.contents(other).iter().zip(&node.contents).enumerate().all(
-            |(tank, (of_label, of_node))| {
-                let (a, b) = order(*of_label, *of_node);
-                no_worse(self.plant, here, tank, node, &a, &b)
-            },
-        )
+        a.iter().zip(b).enumerate().all(|(tank, (a, b))| no_worse(self.plant, here, tank, node, a, b))
     }
 }
 
