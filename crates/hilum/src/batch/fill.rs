@@ -113,10 +113,14 @@ pub(super) struct Tops {
 impl Tops {
     /// Of a tank's recipes.
     pub(super) fn of(job: &Job<'_>, index: usize, tank: &Tank<'_>) -> Self {
-        let full = job.needs_of(index).map(|need| need.living * tank.capacity.value);
-        let full = full.filter(|living| *living > 0.0);
-        let most = full.clone().fold(0.0, f64::max);
-        Self { least: full.fold(most, f64::min), most }
+        let mut tops = Self { least: f64::INFINITY, most: 0.0 };
+        for need in job.needs_of(index) {
+            let full = need.living * tank.capacity.value;
+            if full > 0.0 {
+                tops = Self { least: tops.least.min(full), most: tops.most.max(full) };
+            }
+        }
+        Self { least: tops.least.min(tops.most), ..tops }
     }
 
     /// Between fills of this volume, where there is room for so many: even up to the least top, then four times as wide
@@ -192,21 +196,23 @@ fn close(
     gap: impl Fn(f64) -> f64,
     sums: &mut [Fill],
 ) -> Option<usize> {
-    let (mut old, mut base, mut count) = (known.iter().peekable(), 0, 0_usize);
+    let (mut old, mut base, mut count) = (known, 0, 0_usize);
     loop {
         let mut grown = None;
         while base < count && grown.is_none() {
             grown = sums.get(base).and_then(&grow);
             base += usize::from(grown.is_none());
         }
-        let next = match (old.peek(), grown) {
-            (Some(fill), Some(more)) if fill.living <= more.living => *old.next()?,
-            (Some(_), None) => *old.next()?,
+        let next = match (old, grown) {
+            ([fill, rest @ ..], more) if more.is_none_or(|more| fill.living <= more.living) => {
+                old = rest;
+                *fill
+            }
             (_, Some(more)) => {
                 base += 1;
                 more
             }
-            (None, None) => return Some(count),
+            (_, None) => return Some(count),
         };
         match count.checked_sub(1).and_then(|last| sums.get_mut(last)) {
             Some(last) if next.living - last.living <= gap(next.living) => {

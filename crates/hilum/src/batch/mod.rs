@@ -96,13 +96,24 @@ impl Room {
     /// For a job.
     #[must_use]
     pub fn of(job: &Job<'_>) -> Self {
-        let tanks = job.tanks.iter().enumerate().filter(|(_, tank)| !fill::sizes(tank).is_empty());
-        let sets = |(index, tank)| Fills::room(fill::sizes(tank), Tops::of(job, index, tank), MOST_FILLS);
         // Each is given as much as the one that needs most.
-        let fills = tanks.clone().count() * tanks.map(sets).max().unwrap_or(0);
+        let (mut tables, mut most) = (0, 0);
+        for (index, tank) in job.tanks.iter().enumerate() {
+            let sizes = fill::sizes(tank);
+            if !sizes.is_empty() {
+                tables += 1;
+                most = Fills::room(sizes, Tops::of(job, index, tank), MOST_FILLS).max(most);
+            }
+        }
         let labels = labels(job);
         let contents = labels * job.tanks.len();
-        Self { numbers: numbers(job), fills, pours: 1024 + 2 * job.orders.len(), labels, contents }
+        Self {
+            numbers: numbers(job),
+            fills: tables * most,
+            pours: 1024 + 2 * job.orders.len(),
+            labels,
+            contents,
+        }
     }
 }
 
@@ -115,13 +126,12 @@ fn numbers(job: &Job<'_>) -> usize {
 /// tanks few plans are alike, and the search ends only where they all find room.
 fn labels(job: &Job<'_>) -> usize {
     let tanks = job.tanks.len().max(1);
-    let slurry = job.needs.chunks(tanks).zip(job.orders).flat_map(|(needs, order)| {
-        let mass = order.mass.value;
-        needs.iter().zip(job.tanks).map(move |(need, tank)| {
-            need.map_or(0.0, |need| need.per_mass.value * mass / tank.capacity.value)
-        })
-    });
-    let mixes: f64 = slurry.sum();
+    let mut mixes = 0.0;
+    for (needs, order) in job.needs.chunks(tanks).zip(job.orders) {
+        for (need, tank) in needs.iter().zip(job.tanks) {
+            mixes += need.map_or(0.0, |need| need.per_mass.value * order.mass.value / tank.capacity.value);
+        }
+    }
     let labels = if mixes > EXACT_MIXES {
         4096.0
     } else if tanks > 1 && (4.0..=EXACT_BESIDE).contains(&mixes) {
