@@ -32,6 +32,8 @@ await build({
   ],
   bundle: true,
   minify: true,
+  // Node prints the line that an error comes from.
+  lineLimit: 1000,
   format: "esm",
   target: "es2022",
   charset: "utf8",

@@ -1,6 +1,6 @@
 // The package as people get it: packed, installed into a project of its own, used plain and through bundlers.
 import assert from "node:assert/strict";
-import { execFileSync } from "node:child_process";
+import { execFileSync, spawnSync } from "node:child_process";
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { test } from "node:test";
 import { fileURLToPath } from "node:url";
@@ -40,6 +40,16 @@ export const results = (job) => [
 `,
 );
 const wanted = ["5.859\u00A0gal", 6000000, -0.5, job.written, [2, 1]];
+
+test("an error that nobody catches prints no wasm", () => {
+  const calls = ['import("hilum").then(({ seed }) => seed.count({}))', 'import("hilum/job").then(({ plan }) => plan({}))'];
+  for (const call of calls) {
+    const { status, stderr } = spawnSync(process.execPath, ["-e", call], { cwd: fresh, encoding: "utf8" });
+    assert.equal(status, 1);
+    assert.match(stderr, /HilumError/);
+    assert.ok(stderr.length < 8000, `${stderr.length} characters`);
+  }
+});
 
 test("the package holds what it needs and no more", () => {
   for (const path of ["README.md", "LICENSE", "dist/hilum.js", "dist/types/src/hilum.d.ts", "dist/schemas/job.json"]) {
