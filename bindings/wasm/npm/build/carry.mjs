@@ -62,19 +62,15 @@ export default () => {
   return { text, module };
 }
 
-// How a wasm's addresses are aligned is a hint that changes no result; engines look at each address itself.
-const HINT = 2;
-
-/** Each stream of `walk` for itself with letters of its own, one behind the other, without the hints. */
+/** Each stream of `walk` for itself with letters of its own, one behind the other; what is of no stream becomes 0. */
 function inStreams(bytes) {
   const streams = [];
   let at = 0;
   walk(bytes.length, (stream) => {
-    (streams[stream] ??= []).push(bytes[at]);
+    if (stream !== undefined) (streams[stream] ??= []).push(bytes[at]);
     return bytes[at++];
   });
   if (at !== bytes.length) throw new Error(`the walk ends after ${at} of ${bytes.length} bytes: walk.mjs does not know an instruction`);
-  streams[HINT] = [];
   const all = Array.from(streams, (stream = []) => spelled(stream));
   const module = `const text = "${PLACE}";
 ${alphabet}
@@ -84,7 +80,7 @@ export default () => {
   let [at, end] = [0, 0];
   const starts = ${JSON.stringify(all.map(({ text }) => text.length))}.map((length) => (end += length) - length);
   const alphabets = ${JSON.stringify(all.map(({ plain, text }) => text && plain))}.map(alphabet);
-  walk(bytes.length, (stream) => (bytes[at++] = stream === ${HINT} ? 0 : alphabets[stream][text.charCodeAt(starts[stream]++)]));
+  walk(bytes.length, (stream) => (bytes[at++] = stream === undefined ? 0 : alphabets[stream][text.charCodeAt(starts[stream]++)]));
   return bytes;
 };
 `;
@@ -97,8 +93,9 @@ export default () => {
  */
 export function carry(bytes) {
   const weight = ({ module, text }) => gzipSync(filled(transformSync(module, { minify: true }).code, text), { level: 9 }).length;
-  const ways = [inOrder(bytes), byFrequency(bytes), inStreams(bytes)].map((way, at) => ({ way, weight: weight(way) * (at === 2 ? 1.05 : 1) }));
-  return ways.sort((a, b) => a.weight - b.weight)[0].way;
+  const ways = [[inOrder, 1], [byFrequency, 1], [inStreams, 1.05]].map(([way, effort]) => ({ made: way(bytes), effort }));
+  const [least] = ways.map(({ made, effort }) => ({ made, weight: weight(made) * effort })).sort((a, b) => a.weight - b.weight);
+  return least.made;
 }
 
 /** A script with the text in its place, in a line of its own: Node prints the line that an error comes from. */
